@@ -1,0 +1,300 @@
+import type { Interval } from '../measure/interval.js';
+import type { Quantity } from '../measure/quantity.js';
+import type { ClinicDocument, Deviation, EquipmentDocument, Evidence, FormDocument } from '../read/types.gen.js';
+
+/** Where a thing was written. */
+export interface Place {
+  file: string;
+  line: number;
+  column: number;
+}
+
+/** A cited source. */
+export interface Citation {
+  id: string;
+  at?: string;
+  evidence?: Evidence;
+  checked?: string;
+  note?: string;
+}
+
+/** One layer that set a value: the pack's id, or `clinic`. The last of a chain is the one in force. */
+export interface SetBy {
+  layer: string;
+  /** As printed: `10 minutes`. */
+  value: string;
+  source: Citation;
+  because?: string;
+  from?: string;
+  deviation?: Deviation;
+  place: Place;
+}
+
+export interface Source {
+  id: string;
+  title: string;
+  publisher?: string;
+  year?: number;
+  edition?: string;
+  url?: string;
+  type: string;
+  note?: string;
+}
+
+export interface Term {
+  id: string;
+  label: string;
+  plural?: string;
+  domain?: string;
+  definition: string;
+  /** Whether it is printed in the glossary. */
+  glossary: boolean;
+}
+
+export type FactType = 'enum' | 'set' | 'boolean' | 'quantity' | 'count' | 'date' | 'answer';
+export type StatedBy = 'person' | 'instrument' | 'program' | 'machine' | 'clinic';
+
+export interface Fact {
+  id: string;
+  label: string;
+  type: FactType;
+  /** Ids of the possible members of an enum or set, or the outcomes of an answer, in order. */
+  members: string[];
+  /** For `answer`: the decision. */
+  decision?: string;
+  /** UCUM code of the unit that plain numbers are in. */
+  unit?: string;
+  minimum?: Quantity;
+  maximum?: Quantity;
+  statedBy: StatedBy;
+  question: string;
+  help?: string;
+  onlyWhen?: Condition;
+}
+
+/** The typed tree of a condition. Every comparison is with a constant, in the base unit of the fact's dimension. */
+export type Condition =
+  | { kind: 'all'; of: Condition[] }
+  | { kind: 'any'; of: Condition[] }
+  | { kind: 'not'; of: Condition }
+  | { kind: 'test'; fact: string; test: Test };
+
+export type Test =
+  /** Enum, boolean, answer: equal to one of these. */
+  | { kind: 'one-of'; members: (string | boolean)[] }
+  /** Set: at least one, all, or none of these is in it. `none-of` on an enum is a `not` of `one-of`. */
+  | { kind: 'any-of' | 'all-of' | 'none-of'; members: string[] }
+  /** Quantity, count, date. `value` is in the base unit; a date is its day number since 1970-01-01. */
+  | { kind: 'compare'; op: Comparison; value: number; shown: string; limit?: string };
+
+export type Comparison = 'at-least' | 'at-most' | 'above' | 'below';
+
+export interface Limit {
+  id: string;
+  label: string;
+  stricter: 'lower' | 'higher';
+  value: Quantity;
+  source: Citation;
+  note?: string;
+  /** Layers that set it, oldest first. */
+  chain: SetBy[];
+}
+
+/** A fact's value: enum member, boolean, set of members, or number in the base unit. */
+export type FactValue = string | boolean | number | readonly string[];
+export type Situation = Readonly<Record<string, FactValue>>;
+
+export interface Example {
+  given: Situation;
+  applies: boolean;
+  place: Place;
+}
+
+export interface Rule {
+  /** `decision/rule`. */
+  id: string;
+  /** Unique within its decision. */
+  name: string;
+  when: Condition;
+  /** In a verdict. */
+  outcome?: string;
+  /** In a choice: what a program must offer, one condition a need. */
+  needs?: Condition;
+  addsOnly: boolean;
+  because: string;
+  instead?: string;
+  cautions: string[];
+  source: Citation;
+  examples: Example[];
+  /** The layer that wrote it: a pack's id, or `clinic`. */
+  layer: string;
+  deviation?: Deviation;
+  place: Place;
+}
+
+interface DecisionHead {
+  id: string;
+  title: string;
+  stage: string;
+  question: string;
+  about?: string;
+  register?: string;
+  rules: Rule[];
+  /** Rules that a later layer retired, kept for the record. */
+  retired: { rule: Rule; by: SetBy }[];
+  place: Place;
+}
+
+export interface Verdict extends DecisionHead {
+  kind: 'verdict';
+  /** Least to most restrictive. */
+  outcomes: string[];
+  say: Record<string, string>;
+  otherwise: string;
+}
+
+export interface Choice extends DecisionHead {
+  kind: 'choice';
+  /** Machine kinds whose programs are looked at. */
+  from: string[];
+  prefer: { fact: string; first: 'lowest' | 'highest' }[];
+}
+
+export type Decision = Verdict | Choice;
+
+export interface Task {
+  id: string;
+  title: string;
+  machine?: string;
+  onlyWhen?: Condition;
+  every?: Interval;
+  on: string[];
+  when?: string;
+  role: string;
+  wear: string[];
+  steps: string[];
+  pass: string;
+  ifNot?: string;
+  record?: string;
+  caution?: string;
+  source: Citation;
+  layer: string;
+  /** Layers that set the interval, oldest first; empty when the task only follows events. */
+  chain: SetBy[];
+  place: Place;
+}
+
+/** A task as it falls on one machine, or on the clinic: the strictest of the rules' and the maker's interval. */
+export interface Duty {
+  task: string;
+  /** Machine id; absent for a task of the clinic. */
+  machine?: string;
+  every?: Interval;
+  /** Where the maker states the interval in force, when it is the maker's. */
+  maker?: string;
+}
+
+export interface Step {
+  /** `procedure/step`. */
+  id: string;
+  name: string;
+  do: string;
+  why?: string;
+  caution?: string;
+  ifNot?: string;
+  source?: Citation;
+  layer: string;
+}
+
+export interface Procedure {
+  id: string;
+  title: string;
+  stage: string;
+  purpose: string;
+  who: string[];
+  where: string;
+  wear: string[];
+  ready: string[];
+  cautions: string[];
+  /** Only those that hold for this clinic. */
+  steps: Step[];
+  done: string;
+  records: string[];
+  decisions: string[];
+  source: Citation;
+  layer: string;
+  place: Place;
+}
+
+export interface Form extends Omit<FormDocument, 'kind' | 'only-when' | 'columns'> {
+  columns: { id: string; label: string; unit?: string; width: number; limit?: string; onlyWhen?: Condition }[];
+  layer: string;
+}
+
+export interface Program {
+  /** `machine/program`. */
+  id: string;
+  name: string;
+  machine: string;
+  use: string;
+  /** The program's facts with its machine's. */
+  facts: Situation;
+  stages: { name: string; temperature?: Quantity; time?: Quantity; note?: string }[];
+  note?: string;
+}
+
+export interface Machine extends Omit<EquipmentDocument, 'kind' | 'programs' | 'facts' | 'intervals' | 'machine'> {
+  /** Machine kind. */
+  kind: string;
+  inService: boolean;
+  facts: Situation;
+  programs: Program[];
+}
+
+export interface InstrumentFamily {
+  id: string;
+  name: string;
+  group: string;
+  count?: number;
+  facts: Situation;
+  maker?: string;
+  instructions?: string;
+  note?: string;
+}
+
+export interface RecordedDeviation {
+  /** Id of the limit, task, rule or step. */
+  about: string;
+  layer: string;
+  /** What was done, in words: `changes 10 minutes to 15 minutes`. */
+  change: string;
+  because: string;
+  deviation: Deviation;
+  place: Place;
+}
+
+export type Clinic = Omit<ClinicDocument, 'kind' | 'facts'> & { facts: Situation };
+
+/** Everything that holds for one clinic on one day, each value with the layers that set it. */
+export interface Rulebook {
+  /** SHA-256 of all that answers and pages depend on, in hexadecimal. */
+  digest: string;
+  /** Date for which values were chosen. */
+  on: string;
+  packs: { id: string; version: string; title: string; region?: string; about: string; licence: string }[];
+  language: string;
+  paper: 'a4' | 'letter';
+  sources: Map<string, Source>;
+  terms: Map<string, Term>;
+  facts: Map<string, Fact>;
+  limits: Map<string, Limit>;
+  decisions: Map<string, Decision>;
+  tasks: Map<string, Task>;
+  duties: Duty[];
+  procedures: Map<string, Procedure>;
+  forms: Map<string, Form>;
+  clinic: Clinic;
+  machines: Map<string, Machine>;
+  instruments: Map<string, InstrumentFamily>;
+  deviations: RecordedDeviation[];
+}

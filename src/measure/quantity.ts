@@ -1,0 +1,63 @@
+import { type Dimension, findUnit, type Unit } from './units.js';
+
+/** A number with its unit, as somebody wrote it. */
+export interface Quantity {
+  value: number;
+  /** UCUM code. */
+  unit: string;
+}
+
+export type Parsed<T> = { ok: true; value: T } | { ok: false; problem: string; unknownUnit?: string };
+
+/**
+ * Reads `10 min`, `134 °C`, `A0 600`, `25 cycles`, `3 times`, `pH 7`. Never guesses: a number without a unit is refused.
+ */
+export function parseQuantity(text: string): Parsed<Quantity> {
+  const match = /^(?:(A0|pH) )?(-?\d+(?:\.\d+)?(?:e-?\d+)?)(?: ?(\S.*))?$/u.exec(text.trim());
+  if (match === null) return { ok: false, problem: `expected a number and a unit, got \`${text}\`` };
+  const name = match[1] ?? match[3];
+  if (name === undefined || (match[1] !== undefined && match[3] !== undefined))
+    return { ok: false, problem: `expected a unit after the number in \`${text}\`` };
+  const unit = findUnit(name);
+  if (unit === undefined) return { ok: false, problem: `unknown unit \`${name}\` in \`${text}\``, unknownUnit: name };
+  return { ok: true, value: { value: Number(match[2]), unit: unit.ucum } };
+}
+
+/** What a quantity measures. */
+export function dimensionOf(quantity: Quantity): Dimension {
+  return unitOf(quantity).dimension;
+}
+
+/** The number in the base unit of its dimension (s, °C, K, mm, mL, g, kPa, µS/cm, mg/L …), for comparing. */
+export function inBaseUnit(quantity: Quantity): number {
+  const { factor, offset = 0 } = unitOf(quantity);
+  // Twelve significant digits: 8 in and 203.2 mm are the same length, whatever binary fractions make of them.
+  return Number((quantity.value * factor + offset).toPrecision(12));
+}
+
+/** Negative when `a` is less than `b`, 0 when equal, positive when more. Throws on different dimensions. */
+export function compareQuantities(a: Quantity, b: Quantity): number {
+  if (dimensionOf(a) !== dimensionOf(b)) throw new RangeError(`cannot compare ${dimensionOf(a)} with ${dimensionOf(b)}`);
+  return inBaseUnit(a) - inBaseUnit(b);
+}
+
+/** For people: `10 minutes`, `1 week`, `134 °C`, `A0 600`, `70%`, `pH 7.5`. */
+export function formatQuantity({ value, unit }: Quantity): string {
+  const { one, many, dimension } = unitOf({ value, unit });
+  const number = formatNumber(value);
+  if (dimension === 'A0') return `A0 ${number}`;
+  if (dimension === 'acidity') return `pH ${number}`;
+  if (dimension === 'share') return `${number}%`;
+  return `${number} ${value === 1 ? one : many}`;
+}
+
+function unitOf({ unit }: Quantity): Unit {
+  const found = findUnit(unit);
+  if (found === undefined) throw new RangeError(`unknown unit ${unit}`);
+  return found;
+}
+
+function formatNumber(value: number): string {
+  if (Math.abs(value) >= 10_000) return value.toLocaleString('en-US', { maximumFractionDigits: 6 });
+  return String(value);
+}

@@ -1,0 +1,915 @@
+// Made from rules/schema by `npm run types`. Do not edit.
+
+export type Document =
+  | ClinicDocument
+  | DecisionDocument
+  | EquipmentDocument
+  | FactsDocument
+  | FixtureDocument
+  | FormDocument
+  | InstrumentsDocument
+  | LimitsDocument
+  | OverridesDocument
+  | PackDocument
+  | ProcedureDocument
+  | SourcesDocument
+  | TasksDocument
+  | TermsDocument;
+/**
+ * Kebab-case, dotted by topic: `holding.longest-dry-wait`.
+ */
+export type Id = string;
+/**
+ * A short name, no full stop.
+ */
+export type Label = string;
+/**
+ * A calendar date, YYYY-MM-DD.
+ */
+export type Date = string;
+/**
+ * A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`.
+ */
+export type Text = string;
+/**
+ * What a fact must be. A plain value means equal to it.
+ */
+export type Test =
+  | string
+  | boolean
+  | {
+      /**
+       * For an enum or an answer: one of these.
+       *
+       * @minItems 1
+       */
+      'one-of'?: (string | boolean)[];
+      /**
+       * For a set: at least one of these is in it.
+       *
+       * @minItems 1
+       */
+      'any-of'?: string[];
+      /**
+       * For a set: all of these are in it.
+       *
+       * @minItems 1
+       */
+      'all-of'?: string[];
+      /**
+       * For a set or an enum: none of these.
+       *
+       * @minItems 1
+       */
+      'none-of'?: string[];
+      'at-least'?: Operand;
+      'at-most'?: Operand;
+      above?: Operand;
+      below?: Operand;
+      /**
+       * Both ends belong to it.
+       *
+       * @minItems 2
+       * @maxItems 2
+       */
+      between?: Operand[];
+    };
+/**
+ * A quantity, a date, a count, or a limit by id.
+ */
+export type Operand =
+  | string
+  | number
+  | {
+      limit: Id;
+    };
+/**
+ * A source id alone (only for `common-practice` and `clinic`), or the id with clause and evidence.
+ */
+export type Source =
+  | string
+  | {
+      id: Id;
+      /**
+       * Clause, table or page.
+       */
+      at?: string;
+      evidence?: Evidence;
+      checked?: Date;
+      note?: Text;
+    };
+/**
+ * How the value was checked: read in the source, recalled from memory, computed from a formula in the source, or decided by the clinic.
+ */
+export type Evidence = 'read' | 'recalled' | 'computed' | 'decided';
+/**
+ * How often at the latest: `1 d`, `25 cycles`, `1 mo or 25 cycles` (whichever comes first), `1 cycle` (every cycle).
+ */
+export type Interval = string;
+/**
+ * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`.
+ */
+export type Quantity = string;
+
+/**
+ * Who and where the clinic is, and its document control.
+ */
+export interface ClinicDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'clinic';
+  id: Id;
+  /**
+   * Name of the clinic.
+   */
+  name: string;
+  /**
+   * @minItems 1
+   */
+  address: string[];
+  /**
+   * Telephone.
+   */
+  phone: string;
+  region: string;
+  /**
+   * The packs the clinic uses, with a SemVer range each.
+   */
+  packs: {
+    /**
+     * SemVer range.
+     */
+    [k: string]: string;
+  };
+  document: {
+    title: Label;
+    /**
+     * Document number.
+     */
+    number: string;
+    /**
+     * Version of the manual.
+     */
+    version: string;
+    effective: Date;
+    'review-by': Date;
+    'approved-by': Id;
+    paper?: 'a4' | 'letter';
+  };
+  /**
+   * @minItems 1
+   */
+  people: {
+    id: Id;
+    /**
+     * Full name.
+     */
+    name: string;
+    /**
+     * Job title as used in the clinic.
+     */
+    job: string;
+    /**
+     * Terms of the domain role.
+     *
+     * @minItems 1
+     */
+    roles: Id[];
+  }[];
+  /**
+   * @minItems 1
+   */
+  rooms: {
+    id: Id;
+    /**
+     * Name as on the door.
+     */
+    name: string;
+    /**
+     * Terms of the domain zone that are in it.
+     *
+     * @minItems 1
+     */
+    zones: Id[];
+    note?: Text;
+  }[];
+  /**
+   * @minItems 1
+   */
+  contacts: {
+    id: Id;
+    for: Label;
+    /**
+     * Who.
+     */
+    name: string;
+    /**
+     * Telephone.
+     */
+    phone: string;
+    note?: Text;
+  }[];
+  facts?: Situation;
+  /**
+   * @minItems 1
+   */
+  supplies?: {
+    for: Label;
+    /**
+     * Name on the container.
+     */
+    name: string;
+    use: Text;
+    /**
+     * Where it is kept.
+     */
+    where?: string;
+  }[];
+  about: Text;
+}
+/**
+ * Fact values by fact id.
+ */
+export interface Situation {
+  [k: string]: string | number | boolean | string[];
+}
+/**
+ * A question with outcomes, or a choice among the programs of the clinic's machines.
+ */
+export interface DecisionDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'decision';
+  id: Id;
+  title: Label;
+  stage: Id;
+  /**
+   * The question as a person would put it.
+   */
+  question: string;
+  about?: Text;
+  register?: Label;
+  /**
+   * In a verdict: from the least to the most restrictive.
+   *
+   * @minItems 2
+   */
+  outcomes?: Id[];
+  /**
+   * In a verdict: what each outcome says to a person, in a few words.
+   */
+  say?: {
+    [k: string]: Text;
+  };
+  otherwise?: Id;
+  /**
+   * Marks a choice.
+   */
+  choose?: 'program';
+  /**
+   * In a choice: machine kinds whose programs are looked at.
+   *
+   * @minItems 1
+   */
+  from?: Id[];
+  /**
+   * In a choice: how acceptable programs are ranked.
+   *
+   * @minItems 1
+   */
+  prefer?: {
+    fact: Id;
+    first: 'lowest' | 'highest';
+  }[];
+  /**
+   * @minItems 1
+   */
+  rules: Rule[];
+}
+/**
+ * One rule of a decision.
+ */
+export interface Rule {
+  id: Id;
+  when: Condition;
+  outcome?: Id;
+  needs?: Condition;
+  /**
+   * In a choice: the rule adds needs, but by itself does not answer the question (so adding it can only make the answer stricter).
+   */
+  'adds-only'?: boolean;
+  because: Text;
+  instead?: Id;
+  /**
+   * What can hurt someone here.
+   *
+   * @minItems 1
+   */
+  cautions?: Text[];
+  from?: Date;
+  until?: Date;
+  source: Source;
+  /**
+   * At least one situation in which it applies and one in which it does not.
+   *
+   * @minItems 1
+   */
+  examples?: Example[];
+}
+/**
+ * A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.
+ */
+export interface Condition {
+  /**
+   * @minItems 1
+   */
+  all?: Condition[];
+  /**
+   * @minItems 1
+   */
+  any?: Condition[];
+  not?: Condition;
+  [k: string]: Test | Condition[] | Condition | undefined;
+}
+/**
+ * A situation and whether the rule applies in it. Examples are run by `rulebook check`.
+ */
+export interface Example {
+  given: Situation;
+  /**
+   * Whether the rule is true in that situation.
+   */
+  applies: boolean;
+}
+/**
+ * One machine as its maker states it.
+ */
+export interface EquipmentDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'equipment';
+  id: Id;
+  machine: Id;
+  name: Label;
+  /**
+   * Maker.
+   */
+  maker: string;
+  /**
+   * Model.
+   */
+  model: string;
+  /**
+   * Serial number.
+   */
+  serial: string;
+  room: Id;
+  installed: Date;
+  /**
+   * false takes its programs out of every choice.
+   */
+  'in-service'?: boolean;
+  instructions: {
+    /**
+     * Title of the maker's instructions.
+     */
+    title: string;
+    /**
+     * Edition or revision.
+     */
+    edition: string;
+    /**
+     * Where the copy is.
+     */
+    kept: string;
+  };
+  facts?: Situation;
+  /**
+   * Task intervals that the maker states; the stricter of these and the rules holds.
+   */
+  intervals?: {
+    [k: string]: {
+      every: Interval;
+      /**
+       * Where in the maker's instructions.
+       */
+      at: string;
+    };
+  };
+  /**
+   * @minItems 1
+   */
+  programs?: {
+    id: Id;
+    name: Label;
+    use: Text;
+    facts: Situation;
+    /**
+     * @minItems 1
+     */
+    stages: {
+      name: Label;
+      temperature?: Quantity;
+      time?: Quantity;
+      note?: Label;
+    }[];
+    note?: Text;
+  }[];
+  /**
+   * How its maker says it is opened by hand after a power failure, step by step.
+   *
+   * @minItems 1
+   */
+  opening?: Text[];
+  note?: Text;
+}
+/**
+ * Typed inputs of conditions.
+ */
+export interface FactsDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'facts';
+  facts: {
+    [k: string]: {
+      label: Label;
+      /**
+       * `answer` is the outcome of a decision, used as a fact.
+       */
+      type: 'enum' | 'set' | 'boolean' | 'quantity' | 'count' | 'date' | 'answer';
+      of?: Id;
+      /**
+       * For quantity: the unit that plain numbers are in.
+       */
+      unit?: string;
+      minimum?: Quantity;
+      maximum?: Quantity;
+      /**
+       * Who states it: a person who is asked (the default), the instrument register, a machine sheet (of a program or the machine), or the clinic folder.
+       */
+      'stated-by'?: 'person' | 'instrument' | 'program' | 'machine' | 'clinic';
+      /**
+       * The question to put to a person.
+       */
+      question: string;
+      help?: Text;
+      'only-when'?: Condition;
+    };
+  };
+}
+/**
+ * Published values that the rules must meet.
+ */
+export interface FixtureDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'fixture';
+  fixtures: {
+    [k: string]:
+      | {
+          prove: 'limit';
+          title: Label;
+          /**
+           * Only where this region's pack is used.
+           */
+          region?: string;
+          on?: Date;
+          source: Source;
+          limit: Id;
+          equals?: Quantity;
+          'at-most'?: Quantity;
+          'at-least'?: Quantity;
+        }
+      | {
+          prove: 'interval';
+          title: Label;
+          /**
+           * Only where this region's pack is used.
+           */
+          region?: string;
+          on?: Date;
+          source: Source;
+          task: Id;
+          'at-most': Interval;
+        }
+      | {
+          prove: 'situation';
+          title: Label;
+          /**
+           * Only where this region's pack is used.
+           */
+          region?: string;
+          on?: Date;
+          source: Source;
+          decision: Id;
+          given: Situation;
+          outcome?: Id;
+          'at-least'?: Id;
+          not?: Id;
+        }
+      | {
+          prove: 'calculation';
+          title: Label;
+          /**
+           * Only where this region's pack is used.
+           */
+          region?: string;
+          on?: Date;
+          source: Source;
+          calculation: 'a0';
+          given: {
+            [k: string]: Quantity;
+          };
+          result: Quantity;
+          within?: Quantity;
+        };
+  };
+}
+/**
+ * A log sheet.
+ */
+export interface FormDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'form';
+  id: Id;
+  title: Label;
+  purpose: Text;
+  machine?: Id;
+  'only-when'?: Condition;
+  /**
+   * @minItems 2
+   */
+  columns: {
+    id: Id;
+    label: Label;
+    /**
+     * Unit of what is written.
+     */
+    unit?: string;
+    /**
+     * Relative width.
+     */
+    width?: number;
+    limit?: Id;
+    'only-when'?: Condition;
+  }[];
+  /**
+   * Empty lines a sheet.
+   */
+  rows: number;
+  layout: 'portrait' | 'landscape';
+  covers: Text;
+  'signed-by': Id;
+  'signed-when'?: Text;
+  keep: Id;
+  note?: Text;
+}
+/**
+ * Instrument families and what they are made of.
+ */
+export interface InstrumentsDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'instruments';
+  instruments: {
+    [k: string]: {
+      name: Label;
+      group: Label;
+      count?: number;
+      facts: Situation;
+      /**
+       * Maker.
+       */
+      maker?: string;
+      /**
+       * Maker's instructions that were read.
+       */
+      instructions?: string;
+      note?: Text;
+    };
+  };
+}
+/**
+ * Named quantities with their stricter direction and values by date.
+ */
+export interface LimitsDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'limits';
+  limits: {
+    [k: string]: {
+      label: Label;
+      /**
+       * Which way is stricter.
+       */
+      stricter: 'lower' | 'higher';
+      /**
+       * Oldest first.
+       *
+       * @minItems 1
+       */
+      values: LimitValue[];
+      note?: Text;
+    };
+  };
+}
+/**
+ * A value of a limit from a date on.
+ */
+export interface LimitValue {
+  from?: Date;
+  value: Quantity;
+  source: Source;
+}
+/**
+ * What a region or a clinic changes, and why.
+ */
+export interface OverridesDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'overrides';
+  /**
+   * @minItems 1
+   */
+  changes: (
+    | {
+        change: 'limit';
+        limit: Id;
+        value: Quantity;
+        from?: Date;
+        because: Text;
+        source: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'interval';
+        task: Id;
+        every: Interval;
+        because: Text;
+        source: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'add-rule';
+        decision: Id;
+        rule: Rule;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'retire-rule';
+        decision: Id;
+        rule: Id;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'add-step';
+        procedure: Id;
+        after: Id;
+        step: Step;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'replace-step';
+        procedure: Id;
+        step: Step;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+  )[];
+}
+/**
+ * A recorded deviation: what makes a less strict change allowed.
+ */
+export interface Deviation {
+  reason: Text;
+  source: Source;
+  'approved-by': Id;
+  'approved-on'?: Date;
+  'review-by': Date;
+}
+/**
+ * One step of a procedure.
+ */
+export interface Step {
+  id: Id;
+  do: Text;
+  why?: Text;
+  'only-when'?: Condition;
+  caution?: Text;
+  'if-not'?: Text;
+  source?: Source;
+}
+/**
+ * The first document of a folder of rules: what it is, what it builds on, and for where.
+ */
+export interface PackDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'pack';
+  id: Id;
+  /**
+   * SemVer version, such as 1.2.0.
+   */
+  version: string;
+  title: Label;
+  /**
+   * ISO 3166 code of the region it is for.
+   */
+  region?: string;
+  /**
+   * The packs it builds on, with a SemVer range each.
+   */
+  extends?: {
+    /**
+     * SemVer range.
+     */
+    [k: string]: string;
+  };
+  /**
+   * SPDX identifier.
+   */
+  licence: string;
+  effective: Date;
+  about: Text;
+  /**
+   * How manuals of this region are printed.
+   */
+  print?: {
+    paper?: 'a4' | 'letter';
+    language?: string;
+  };
+}
+/**
+ * The ordered steps of one stage.
+ */
+export interface ProcedureDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'procedure';
+  id: Id;
+  title: Label;
+  stage: Id;
+  purpose: Text;
+  'only-when'?: Condition;
+  /**
+   * Roles: terms of the domain role.
+   *
+   * @minItems 1
+   */
+  who: Id[];
+  where: Id;
+  /**
+   * Protective equipment: terms of the domain ppe.
+   *
+   * @minItems 1
+   */
+  wear: Id[];
+  /**
+   * What to have ready.
+   *
+   * @minItems 1
+   */
+  ready: Text[];
+  /**
+   * What can hurt someone, printed before the steps.
+   *
+   * @minItems 1
+   */
+  cautions?: Text[];
+  /**
+   * @minItems 2
+   */
+  steps: Step[];
+  done: Text;
+  /**
+   * Forms on which it is written down.
+   *
+   * @minItems 1
+   */
+  records?: Id[];
+  /**
+   * Decisions that belong to it.
+   *
+   * @minItems 1
+   */
+  decisions?: Id[];
+  source: Source;
+}
+/**
+ * The bibliography.
+ */
+export interface SourcesDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'sources';
+  sources: {
+    [k: string]: {
+      /**
+       * Title as published.
+       */
+      title: string;
+      /**
+       * Who published it.
+       */
+      publisher?: string;
+      year?: number;
+      /**
+       * Edition or revision.
+       */
+      edition?: string;
+      /**
+       * Where to find it.
+       */
+      url?: string;
+      /**
+       * What kind of source it is.
+       */
+      type: 'standard' | 'guideline' | 'regulation' | 'paper' | 'handbook' | 'maker' | 'common-practice' | 'clinic';
+      note?: Text;
+    };
+  };
+}
+/**
+ * Checks, tests and services that come round.
+ */
+export interface TasksDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'tasks';
+  tasks: {
+    [k: string]: {
+      title: Label;
+      machine?: Id;
+      'only-when'?: Condition;
+      every?: Interval;
+      /**
+       * Events that call for it, besides the interval: after repair, on delivery.
+       *
+       * @minItems 1
+       */
+      on?: Text[];
+      when?: Text;
+      role: Id;
+      /**
+       * Protective equipment: terms of the domain ppe.
+       *
+       * @minItems 1
+       */
+      wear?: Id[];
+      /**
+       * What to do, verb first.
+       *
+       * @minItems 1
+       */
+      steps: Text[];
+      pass: Text;
+      'if-not'?: Text;
+      record?: Id;
+      caution?: Text;
+      source: Source;
+    };
+  };
+}
+/**
+ * Controlled words with definitions. They are the members of enumerations and the glossary.
+ */
+export interface TermsDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'terms';
+  terms: {
+    [k: string]: {
+      label: Label;
+      plural?: Label;
+      domain?: Id;
+      definition: Text;
+      /**
+       * false keeps a self-explaining word out of the printed glossary.
+       */
+      glossary?: boolean;
+      source?: Source;
+    };
+  };
+}
