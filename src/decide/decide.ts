@@ -1,7 +1,168 @@
-import type { Rulebook, Situation } from '../link/rulebook.js';
-import type { Answer } from './answer.js';
+import type { Choice, Condition, FactValue, Program, Rule, Rulebook, Situation, Verdict } from '../link/rulebook.js';
+import type { Answer, Offer, Reason } from './answer.js';
+import { factsAgainst, factsOf, missingFacts } from './facts-of.js';
+import { type Given, type Truth, truthOf } from './truth.js';
 
-/** Answers one decision for one situation. */
-export function decide(_rulebook: Rulebook, _decision: string, _given: Situation): Answer {
-  throw new Error('in the making');
+/**
+ * Answers one decision for one situation. The meaning of the rule language is what this file and `truth.ts` say.
+ *
+ * A rule is true, false or unknown in the situation. True and unknown rules both count toward what is possible, and the
+ * most restrictive possible outcome is the answer, so a missing fact only ever makes an answer more careful. What the
+ * clinic states about itself is added to `given`, which wins where both state a fact.
+ *
+ * @throws RangeError when the rulebook has no such decision.
+ */
+export function decide(rulebook: Rulebook, id: string, given: Situation): Answer {
+  const decision = rulebook.decisions.get(id);
+  if (decision === undefined) throw new RangeError(`no decision \`${id}\``);
+  const known = knownFacts(rulebook, given);
+  return decision.kind === 'verdict' ? giveVerdict(decision, rulebook, known) : chooseProgram(decision, rulebook, known);
+}
+
+/** What conditions are judged by in a situation, with the outcomes of other decisions worked out when asked for. */
+export function knownFacts(rulebook: Rulebook, given: Situation): Given {
+  const values: Situation = { ...rulebook.clinic.facts, ...given };
+  const answers = new Map<string, readonly string[]>();
+  return {
+    facts: rulebook.facts,
+    valueOf: (fact) => (Object.hasOwn(values, fact) ? values[fact] : undefined),
+    possibleAnswers: ({ id, decision = '' }) => {
+      const possible = answers.get(decision) ?? decide(rulebook, decision, withoutAnswers(rulebook, given)).possible;
+      answers.set(decision, possible);
+      const told = possible.filter((outcome) => outcome === values[id]);
+      return told.length > 0 ? told : possible;
+    },
+  };
+}
+
+function giveVerdict(decision: Verdict, rulebook: Rulebook, given: Given): Answer {
+  const rank = (outcome: string | undefined) => decision.outcomes.indexOf(outcome ?? '');
+  const judged = judge(decision.rules, given);
+  const certain = judged.filter(({ truth }) => truth === true);
+  const floor = certain.length > 0 ? Math.max(...certain.map(({ rule }) => rank(rule.outcome))) : undefined;
+  const open = judged.filter(({ truth, rule }) => truth === undefined && rank(rule.outcome) > (floor ?? -1));
+  const surest = floor === undefined ? decision.otherwise : decision.outcomes[floor];
+  const possible = decision.outcomes.filter(
+    (outcome) => outcome === surest || open.some(({ rule }) => rule.outcome === outcome),
+  );
+  const settled = possible.length === 1;
+  const counting = [...certain, ...(settled ? [] : open)];
+  const noRule: Reason = { outcome: decision.otherwise, because: 'No rule speaks about this.', certain: true, facts: {} };
+  return {
+    decision: decision.id,
+    outcome: possible.at(-1) ?? decision.otherwise,
+    possible,
+    settled,
+    reasons: counting.length > 0 ? counting.map(({ rule, truth }) => reasonOf(rule, truth, given)) : [noRule],
+    ...adviceOf(counting.map(({ rule }) => rule)),
+    needed: settled ? [] : mostWaitedFor(open, rulebook, given),
+    rulebook: rulebook.digest,
+  };
+}
+
+function chooseProgram(decision: Choice, rulebook: Rulebook, given: Given): Answer {
+  const judged = judge(decision.rules, given);
+  const certain = judged.filter(({ truth }) => truth === true);
+  const open = judged.filter(({ truth }) => truth === undefined);
+  const speaks = certain.some(({ rule }) => !rule.addsOnly);
+  const programs = programsOf(decision, rulebook);
+  const meetAll = (rules: Judged[]) => (speaks ? programs.filter((each) => lacksOf(each, rules, rulebook).length === 0) : []);
+  const possible = meetAll([...certain, ...open]);
+  const settled = speaks
+    ? possible.length === meetAll(certain).length
+    : open.every(({ rule }) => rule.addsOnly) || programs.length === 0;
+  const counting = [...certain, ...(settled ? [] : open)];
+  const offers: Offer[] = programs.map((program) => {
+    const lacks = lacksOf(program, [...certain, ...open], rulebook);
+    return { program: program.id, meets: speaks && lacks.length === 0, lacks };
+  });
+  return {
+    decision: decision.id,
+    outcome: possible[0]?.id ?? 'none',
+    possible: possible.length > 0 ? possible.map(({ id }) => id) : ['none'],
+    settled,
+    reasons: counting.map(({ rule, truth }) => reasonOf(rule, truth, given)),
+    ...adviceOf(counting.map(({ rule }) => rule)),
+    needed: settled ? [] : mostWaitedFor(open, rulebook, given),
+    offers: offers.sort((a, b) => Number(b.meets) - Number(a.meets)),
+    rulebook: rulebook.digest,
+  };
+}
+
+interface Judged {
+  rule: Rule;
+  truth: Truth;
+}
+
+function judge(rules: readonly Rule[], given: Given): Judged[] {
+  return rules.map((rule) => ({ rule, truth: truthOf(rule.when, given) }));
+}
+
+function reasonOf(rule: Rule, truth: Truth, given: Given): Reason {
+  const facts = factsOf(rule.when, given.facts).flatMap((fact): [string, FactValue][] => {
+    const value = given.valueOf(fact);
+    return value === undefined ? [] : [[fact, value]];
+  });
+  return {
+    rule: rule.id,
+    ...(rule.outcome !== undefined && { outcome: rule.outcome }),
+    because: rule.because,
+    certain: truth === true,
+    facts: Object.fromEntries(facts),
+    source: rule.source,
+  };
+}
+
+function adviceOf(rules: readonly Rule[]): Pick<Answer, 'instead' | 'cautions'> {
+  return {
+    instead: [...new Set(rules.flatMap(({ instead }) => instead ?? []))],
+    cautions: [...new Set(rules.flatMap(({ cautions }) => cautions))],
+  };
+}
+
+function mostWaitedFor(open: readonly Judged[], rulebook: Rulebook, given: Given): string[] {
+  const waiting = new Map<string, number>();
+  for (const { rule } of open)
+    for (const fact of askable(missingFacts(rule.when, given), rulebook, given))
+      waiting.set(fact, (waiting.get(fact) ?? 0) + 1);
+  return [...waiting].sort(([, a], [, b]) => b - a).map(([fact]) => fact);
+}
+
+/** An answer fact cannot be asked of a person: what its decision still needs is asked instead. */
+function askable(missing: readonly string[], rulebook: Rulebook, given: Given): string[] {
+  const asked = missing.flatMap((id) => {
+    const decision = rulebook.decisions.get(rulebook.facts.get(id)?.decision ?? '');
+    if (decision === undefined) return [id];
+    return askable(decision.rules.flatMap((rule) => missingFacts(rule.when, given)), rulebook, given);
+  });
+  return [...new Set(asked)];
+}
+
+function programsOf(decision: Choice, rulebook: Rulebook): Program[] {
+  const machines = [...rulebook.machines.values()].filter(({ kind, inService }) => inService && decision.from.includes(kind));
+  return machines.flatMap(({ programs }) => programs).sort((a, b) => compareByPreference(decision, a, b));
+}
+
+function compareByPreference(decision: Choice, a: Program, b: Program): number {
+  for (const { fact, first } of decision.prefer) {
+    const [left, right] = [a.facts[fact], b.facts[fact]];
+    if (left === right) continue;
+    if (left === undefined) return 1;
+    if (right === undefined) return -1;
+    return first === 'lowest' ? Number(left) - Number(right) : Number(right) - Number(left);
+  }
+  return 0;
+}
+
+/** What a program lacks of the rules' needs. What its maker does not state, it does not offer. */
+function lacksOf(program: Program, rules: readonly Judged[], rulebook: Rulebook): Offer['lacks'] {
+  const stated = knownFacts(rulebook, program.facts);
+  return rules.flatMap(({ rule }) => {
+    const needs: Condition = rule.needs ?? { kind: 'all', of: [] };
+    return truthOf(needs, stated) === true ? [] : [{ rule: rule.id, facts: factsAgainst(needs, stated) }];
+  });
+}
+
+function withoutAnswers(rulebook: Rulebook, given: Situation): Situation {
+  return Object.fromEntries(Object.entries(given).filter(([id]) => rulebook.facts.get(id)?.type !== 'answer'));
 }

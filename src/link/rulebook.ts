@@ -198,6 +198,7 @@ export interface Step {
   /** `procedure/step`. */
   id: string;
   name: string;
+  onlyWhen?: Condition;
   do: string;
   why?: string;
   caution?: string;
@@ -211,6 +212,7 @@ export interface Procedure {
   title: string;
   stage: string;
   purpose: string;
+  onlyWhen?: Condition;
   who: string[];
   where: string;
   wear: string[];
@@ -227,8 +229,10 @@ export interface Procedure {
 }
 
 export interface Form extends Omit<FormDocument, 'kind' | 'only-when' | 'columns'> {
+  onlyWhen?: Condition;
   columns: { id: string; label: string; unit?: string; width: number; limit?: string; onlyWhen?: Condition }[];
   layer: string;
+  place: Place;
 }
 
 export interface Program {
@@ -243,12 +247,15 @@ export interface Program {
   note?: string;
 }
 
-export interface Machine extends Omit<EquipmentDocument, 'kind' | 'programs' | 'facts' | 'intervals' | 'machine'> {
+export interface Machine extends Omit<EquipmentDocument, 'kind' | 'programs' | 'facts' | 'intervals' | 'machine' | 'in-service'> {
   /** Machine kind. */
   kind: string;
   inService: boolean;
   facts: Situation;
+  /** Task intervals that the maker states, by task. */
+  intervals: Record<string, { every: Interval; at: string }>;
   programs: Program[];
+  place: Place;
 }
 
 export interface InstrumentFamily {
@@ -262,23 +269,25 @@ export interface InstrumentFamily {
   note?: string;
 }
 
-export interface RecordedDeviation {
-  /** Id of the limit, task, rule or step. */
+/** One change that a region or a clinic makes to what a lower layer says. */
+export interface Change {
+  kind: 'limit' | 'interval' | 'add-rule' | 'replace-rule' | 'retire-rule' | 'add-step' | 'replace-step';
+  /** Id of the limit, task, rule (`decision/rule`) or step (`procedure/step`). */
   about: string;
   layer: string;
-  /** What was done, in words: `changes 10 minutes to 15 minutes`. */
+  /** What was done, in words: `10 minutes becomes 8 minutes`. */
   change: string;
   because: string;
-  deviation: Deviation;
+  source?: Citation;
+  /** Present where the change is less strict and recorded as such. */
+  deviation?: Deviation;
   place: Place;
 }
 
 export type Clinic = Omit<ClinicDocument, 'kind' | 'facts'> & { facts: Situation };
 
-/** Everything that holds for one clinic on one day, each value with the layers that set it. */
-export interface Rulebook {
-  /** SHA-256 of all that answers and pages depend on, in hexadecimal. */
-  digest: string;
+/** Everything that the layers say on one day, each value with the layers that set it. */
+export interface LinkedRules {
   /** Date for which values were chosen. */
   on: string;
   packs: { id: string; version: string; title: string; region?: string; about: string; licence: string }[];
@@ -290,11 +299,21 @@ export interface Rulebook {
   limits: Map<string, Limit>;
   decisions: Map<string, Decision>;
   tasks: Map<string, Task>;
-  duties: Duty[];
   procedures: Map<string, Procedure>;
   forms: Map<string, Form>;
   clinic: Clinic;
   machines: Map<string, Machine>;
   instruments: Map<string, InstrumentFamily>;
-  deviations: RecordedDeviation[];
+  /** What the region and the clinic change, in the order of layers. A change with a `deviation` is a recorded deviation. */
+  changes: Change[];
+}
+
+/** The linked rules tailored to one clinic: only what holds for its machines and the facts it states. */
+export interface Rulebook extends LinkedRules {
+  /** SHA-256 of all that answers and pages depend on, in hexadecimal. */
+  digest: string;
+  /** Each task as it falls on each machine and on the clinic. */
+  duties: Duty[];
+  /** Procedures, forms and tasks that do not hold for this clinic: id and title, so that texts can still name them. */
+  notHere: Map<string, string>;
 }

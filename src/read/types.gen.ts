@@ -613,7 +613,7 @@ export interface LimitsDocument {
        */
       stricter: 'lower' | 'higher';
       /**
-       * Oldest first.
+       * Its values by date, oldest first.
        *
        * @minItems 1
        */
@@ -661,6 +661,14 @@ export interface OverridesDocument {
       }
     | {
         change: 'add-rule';
+        decision: Id;
+        rule: Rule;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'replace-rule';
         decision: Id;
         rule: Rule;
         because: Text;

@@ -1,0 +1,76 @@
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { tailorRules } from '../decide/tailor-rules.js';
+import type { Pack } from '../link/choose-packs.js';
+import { linkRules } from '../link/link-rules.js';
+import type { Rulebook } from '../link/rulebook.js';
+import type { Finding } from '../read/finding.js';
+import { createReader, type Located, type Reader } from '../read/read-documents.js';
+import type { FixtureDocument, PackDocument } from '../read/types.gen.js';
+import { loadFolder } from './load-folder.js';
+
+/** The folder of the tool itself: rules, templates and sample clinics lie in it. */
+export const home = fileURLToPath(new URL('../../', import.meta.url));
+
+/** Everything read from disk for one clinic. */
+export interface Loaded {
+  packs: Pack[];
+  fixtures: Located<FixtureDocument>[];
+  clinicDocuments: Located[];
+  findings: Finding[];
+}
+
+/** Reads the rules and one clinic folder. Files are named relative to `base` in findings. */
+export function loadAll(rulesFolder: string, clinicFolder: string, base: string): Loaded {
+  const reader = readerFor(rulesFolder);
+  const packFolders = [join(rulesFolder, 'base'), ...foldersIn(join(rulesFolder, 'regions'))];
+  const loaded = packFolders.filter((folder) => existsSync(folder)).map((folder) => readFolder(folder, base, reader));
+  const fixtures = existsSync(join(rulesFolder, 'fixtures')) ? readFolder(join(rulesFolder, 'fixtures'), base, reader) : empty;
+  const clinic = readFolder(clinicFolder, base, reader);
+  const findings = [...loaded, fixtures, clinic].flatMap((each) => each.findings);
+  const packs = loaded.flatMap(({ documents }) => asPack(documents) ?? []);
+  if (!clinic.documents.some(({ data }) => data.kind === 'clinic') && clinic.findings.length === 0)
+    findings.push({ code: 'E323', message: 'the folder holds no clinic', place: { file: `${clinicFolder}`, line: 1, column: 1 }, help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one' });
+  const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
+  return { packs, fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents), ...clinic.documents].filter(isFixture), clinicDocuments: clinic.documents, findings };
+}
+
+/** Links and tailors what was read, for a date. */
+export function rulebookOn(loaded: Loaded, on: string): { rulebook?: Rulebook; findings: Finding[] } {
+  const { rules, findings } = linkRules(loaded.packs, loaded.clinicDocuments, on);
+  return rules === undefined ? { findings } : { rulebook: tailorRules(rules), findings };
+}
+
+/** The rulebook as the packs state it, without the clinic's own changes. */
+export function packsRulebookOn(loaded: Loaded, on: string): Rulebook | undefined {
+  const unchanged = loaded.clinicDocuments.filter(({ data }) => data.kind !== 'overrides');
+  return rulebookOn({ ...loaded, clinicDocuments: unchanged }, on).rulebook;
+}
+
+const empty: { documents: Located[]; findings: Finding[] } = { documents: [], findings: [] };
+
+function readerFor(rulesFolder: string): Reader {
+  const folder = join(rulesFolder, 'schema');
+  const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
+  return createReader(files.map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as object));
+}
+
+function readFolder(folder: string, base: string, reader: Reader): { documents: Located[]; findings: Finding[] } {
+  const { files, findings } = loadFolder(folder, base);
+  const read = reader(files);
+  return { documents: read.documents, findings: [...findings, ...read.findings] };
+}
+
+function foldersIn(folder: string): string[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder)
+    .map((name) => join(folder, name))
+    .filter((path) => statSync(path).isDirectory())
+    .sort();
+}
+
+function asPack(documents: Located[]): Pack | undefined {
+  const head = documents.find((each): each is Located<PackDocument> => each.data.kind === 'pack');
+  return head && { id: head.data.id, head, documents };
+}

@@ -1,0 +1,54 @@
+import { createHash } from 'node:crypto';
+import type { Condition, Duty, LinkedRules, Machine, Procedure, Rulebook, Situation, Task } from '../link/rulebook.js';
+import { strictestInterval } from '../measure/interval.js';
+import { canonicalJson } from './canonical-json.js';
+import { truthOf } from './truth.js';
+
+/**
+ * Keeps of the linked rules what holds for the clinic: its machines, and the facts it states about itself. Where a fact
+ * is missing, the thing is kept. Works out each task's duties, with the stricter of the rules' and the maker's interval.
+ */
+export function tailorRules(rules: LinkedRules): Rulebook {
+  const holds = (condition: Condition | undefined, facts: Situation = {}) => condition === undefined || truth(rules, condition, facts) !== false;
+  const duties = [...rules.tasks.values()].flatMap((task) => dutiesOf(task, rules, holds));
+  const withDuty = new Set(duties.map(({ task }) => task));
+  const kinds = new Set([...rules.machines.values()].map(({ kind }) => kind));
+  const isHere = ({ machine, onlyWhen }: { machine?: string; onlyWhen?: Condition }) => (machine === undefined || kinds.has(machine)) && holds(onlyWhen);
+  const stepsHere = (procedure: Procedure): Procedure => ({ ...procedure, steps: procedure.steps.filter((step) => holds(step.onlyWhen)) });
+  const tailored: Omit<Rulebook, 'digest'> = {
+    ...rules,
+    tasks: new Map([...rules.tasks].filter(([id]) => withDuty.has(id))),
+    procedures: new Map([...rules.procedures].filter(([, procedure]) => holds(procedure.onlyWhen)).map(([id, procedure]) => [id, stepsHere(procedure)])),
+    forms: new Map([...rules.forms].filter(([, form]) => isHere(form))),
+    duties,
+    notHere: new Map(
+      [
+        ...[...rules.tasks.values()].filter(({ id }) => !withDuty.has(id)),
+        ...[...rules.procedures.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
+        ...[...rules.forms.values()].filter((form) => !isHere(form)),
+      ].map(({ id, title }) => [id, title]),
+    ),
+  };
+  return { ...tailored, digest: createHash('sha256').update(canonicalJson(tailored)).digest('hex') };
+}
+
+function dutiesOf(task: Task, rules: LinkedRules, holds: (condition: Condition | undefined, facts?: Situation) => boolean): Duty[] {
+  if (task.machine === undefined) return holds(task.onlyWhen) ? [{ task: task.id, ...(task.every && { every: task.every }) }] : [];
+  return [...rules.machines.values()]
+    .filter((machine) => machine.kind === task.machine && holds(task.onlyWhen, machine.facts))
+    .map((machine) => ({ task: task.id, machine: machine.id, ...intervalOn(machine, task) }));
+}
+
+function intervalOn(machine: Machine, task: Task): Pick<Duty, 'every' | 'maker'> {
+  const stated = machine.intervals[task.id];
+  if (stated === undefined) return task.every === undefined ? {} : { every: task.every };
+  if (task.every === undefined) return { every: stated.every, maker: stated.at };
+  const every = strictestInterval(task.every, stated.every);
+  const fromRules = every.time === task.every.time && every.cycles === task.every.cycles;
+  return fromRules ? { every } : { every, maker: stated.at };
+}
+
+function truth(rules: LinkedRules, condition: Condition, facts: Situation): boolean | undefined {
+  const values: Situation = { ...rules.clinic.facts, ...facts };
+  return truthOf(condition, { facts: rules.facts, valueOf: (id) => values[id], possibleAnswers: ({ members }) => members });
+}

@@ -1,0 +1,228 @@
+import type { Place } from '../read/finding.js';
+import type { Located, Path } from '../read/read-documents.js';
+import type { DecisionDocument, Rule as RawRule, Situation as RawSituation } from '../read/types.gen.js';
+import { compileCondition, type Vocabulary } from './compile-condition.js';
+import { decisionsBehind } from './decisions-behind.js';
+import { deviationOf } from './link-limits.js';
+import { isFirst } from './link-vocabulary.js';
+import { cite, eachOf, expectKnown, expectTerm, holdsOn, type Layer, type Linking, report } from './linking.js';
+import { readFactValue } from './read-values.js';
+import { requireStrict } from './require-strict.js';
+import type { Change, Choice, Decision, FactValue, Rule, Situation, Verdict } from './rulebook.js';
+
+/** The decisions of all layers with their rules, after regions and the clinic added and retired some. */
+export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes: Change[]): Map<string, Decision> {
+  const decisions = new Map<string, Decision>();
+  const placed = new Map<string, Place>();
+  for (const { layer, document } of eachOf(linking, 'decision')) {
+    if (!isFirst(linking, placed, 'decision', document.data.id, document.at(['id']))) continue;
+    const decision = linkDecision(linking, document);
+    if (decision === undefined) continue;
+    decisions.set(decision.id, decision);
+    document.data.rules.forEach((raw, index) => {
+      const rule = linkRule(linking, vocabulary, decision, raw, layer, document, ['rules', index]);
+      if (rule !== undefined && isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id']))) decision.rules.push(rule);
+    });
+  }
+  changeRules(linking, vocabulary, decisions, placed, changes);
+  for (const decision of decisions.values()) refuseCircles(linking, decision, decisions, vocabulary);
+  return decisions;
+}
+
+function linkDecision(linking: Linking, document: Located<DecisionDocument>): Decision | undefined {
+  const { data } = document;
+  expectTerm(linking, data.stage, 'stage', document.at(['stage']));
+  const head = {
+    id: data.id,
+    title: data.title,
+    stage: data.stage,
+    question: data.question,
+    ...(data.about !== undefined && { about: data.about }),
+    ...(data.register !== undefined && { register: data.register }),
+    rules: [],
+    retired: [],
+    place: document.at(['id']),
+  };
+  return data.choose === undefined ? linkVerdict(linking, document, head) : linkChoice(linking, document, head);
+}
+
+type Head = Omit<Verdict, 'kind' | 'outcomes' | 'say' | 'otherwise'>;
+
+function linkVerdict(linking: Linking, document: Located<DecisionDocument>, head: Head): Verdict | undefined {
+  const { outcomes, say = {}, otherwise, from, prefer } = document.data;
+  if (outcomes === undefined || otherwise === undefined) {
+    const key = outcomes === undefined ? 'outcomes' : 'otherwise';
+    report(linking, 'E316', document.at([]), `a verdict needs \`${key}\``, 'a choice among programs says `choose: program` instead');
+    return undefined;
+  }
+  for (const key of ['from', 'prefer'] as const)
+    if ((key === 'from' ? from : prefer) !== undefined) report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a choice`, 'take it out, or add `choose: program`');
+  for (const outcome of outcomes)
+    if (say[outcome] === undefined) report(linking, 'E311', document.at(['outcomes']), `outcome \`${outcome}\` has no words under \`say\``, `add \`${outcome}:\` under \`say:\``);
+  for (const key of Object.keys(say)) expectKnown(linking, 'E311', 'outcome', key, outcomes, document.atKey(['say', key]));
+  if (expectKnown(linking, 'E311', 'outcome', otherwise, outcomes, document.at(['otherwise'])) && otherwise === outcomes[0])
+    report(linking, 'E310', document.at(['otherwise']), `\`otherwise\` is \`${otherwise}\`, the least restrictive outcome`, 'where no rule speaks, take a more careful one');
+  return { kind: 'verdict', ...head, outcomes, say, otherwise };
+}
+
+function linkChoice(linking: Linking, document: Located<DecisionDocument>, head: Head): Choice {
+  const { data } = document;
+  for (const key of ['outcomes', 'say', 'otherwise'] as const)
+    if (data[key] !== undefined) report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a verdict`, 'take it out, or take `choose` out');
+  if (data.from === undefined) report(linking, 'E316', document.at([]), 'a choice needs `from`', 'list the machine kinds whose programs are looked at');
+  data.from?.forEach((kind, index) => expectTerm(linking, kind, 'machine-kind', document.at(['from', index])));
+  return { kind: 'choice', ...head, from: data.from ?? [], prefer: data.prefer ?? [] };
+}
+
+function linkRule(linking: Linking, vocabulary: Vocabulary, decision: Decision, raw: RawRule, layer: Layer, document: Located, path: Path): Rule | undefined {
+  const at = (...more: (string | number)[]) => document.at([...path, ...more]);
+  const when = compileCondition(linking, vocabulary, raw.when, document, [...path, 'when']);
+  const needs = raw.needs === undefined ? undefined : compileCondition(linking, vocabulary, raw.needs, document, [...path, 'needs']);
+  const complete = decision.kind === 'verdict' ? fitsVerdict(linking, decision, raw, document, path) : fitsChoice(linking, vocabulary, raw, document, path);
+  const source = cite(linking, raw.source, at('source'));
+  const examples = (raw.examples ?? []).map((example, index) => ({
+    given: readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']),
+    applies: example.applies,
+    place: at('examples', index),
+  }));
+  if (!holdsOn(linking.on, raw) || !complete || when === undefined) return undefined;
+  return {
+    id: `${decision.id}/${raw.id}`,
+    name: raw.id,
+    when,
+    ...(raw.outcome !== undefined && { outcome: raw.outcome }),
+    ...(needs !== undefined && { needs }),
+    addsOnly: raw['adds-only'] ?? false,
+    because: raw.because,
+    ...(raw.instead !== undefined && { instead: raw.instead }),
+    cautions: raw.cautions ?? [],
+    source,
+    examples,
+    layer: layer.id,
+    place: at('id'),
+  };
+}
+
+function fitsVerdict(linking: Linking, decision: Verdict, raw: RawRule, document: Located, path: Path): boolean {
+  if (raw.needs !== undefined) report(linking, 'E316', document.atKey([...path, 'needs']), '`needs` belongs to a choice', 'give the rule an `outcome`');
+  if (raw.outcome !== undefined) return expectKnown(linking, 'E311', 'outcome', raw.outcome, decision.outcomes, document.at([...path, 'outcome']));
+  report(linking, 'E316', document.at(path), `rule \`${raw.id}\` has no \`outcome\``, `one of ${decision.outcomes.map((each) => `\`${each}\``).join(', ')}`);
+  return false;
+}
+
+function fitsChoice(linking: Linking, vocabulary: Vocabulary, raw: RawRule, document: Located, path: Path): boolean {
+  if (raw.outcome !== undefined) report(linking, 'E316', document.atKey([...path, 'outcome']), '`outcome` belongs to a verdict', 'say what the program `needs`');
+  if (raw.needs === undefined) {
+    report(linking, 'E316', document.at(path), `rule \`${raw.id}\` does not say what it \`needs\``, 'add `needs:` with tests on facts that machine sheets state');
+    return false;
+  }
+  for (const key of Object.keys(raw.needs)) {
+    const by = vocabulary.facts.get(key)?.statedBy;
+    if (by !== undefined && by !== 'program' && by !== 'machine')
+      report(linking, 'E319', document.atKey([...path, 'needs', key]), `\`${key}\` is not stated by machine sheets`, 'put it under `when:`');
+  }
+  return true;
+}
+
+/** Reads the facts of a situation; reports unknown facts and values that don't fit. */
+export function readSituation(linking: Linking, vocabulary: Pick<Vocabulary, 'facts'>, raw: RawSituation, document: Located, path: Path): Situation {
+  const situation: Record<string, FactValue> = {};
+  for (const [id, value] of Object.entries(raw)) {
+    const fact = vocabulary.facts.get(id);
+    if (fact === undefined) {
+      expectKnown(linking, 'E301', 'fact', id, vocabulary.facts.keys(), document.atKey([...path, id]));
+      continue;
+    }
+    const read = readFactValue(fact, value);
+    if ('value' in read) situation[id] = read.value;
+    else report(linking, read.code, document.at([...path, id]), read.message, read.help);
+  }
+  return situation;
+}
+
+function changeRules(linking: Linking, vocabulary: Vocabulary, decisions: Map<string, Decision>, placed: Map<string, Place>, changes: Change[]): void {
+  for (const { layer, document } of eachOf(linking, 'overrides'))
+    document.data.changes.forEach((change, index) => {
+      if (change.change !== 'add-rule' && change.change !== 'replace-rule' && change.change !== 'retire-rule') return;
+      const path = ['changes', index];
+      const at = (key: string) => document.at([...path, key]);
+      if (!expectKnown(linking, 'E306', 'decision', change.decision, decisions.keys(), at('decision'))) return;
+      const decision = decisions.get(change.decision);
+      if (decision === undefined) return;
+      const names = decision.rules.map(({ name }) => name);
+      const name = change.change === 'retire-rule' ? change.rule : change.rule.id;
+      const place = change.change === 'retire-rule' ? at('rule') : document.at([...path, 'rule', 'id']);
+      const source = change.source === undefined ? undefined : cite(linking, change.source, at('source'));
+      const old = decision.rules.find((rule) => rule.name === name);
+      if (change.change !== 'add-rule' && !expectKnown(linking, 'E306', `rule of \`${decision.id}\``, name, names, place)) return;
+      const next = change.change === 'retire-rule' ? undefined : linkRule(linking, vocabulary, decision, change.rule, layer, document, [...path, 'rule']);
+      if (change.change === 'add-rule' && next !== undefined && !isFirst(linking, placed, 'rule', next.id, place)) return;
+      if (next === undefined && change.change !== 'retire-rule') return;
+      const what = `\`${decision.id}\` by ${doing[change.change]} \`${name}\``;
+      if (!requireStrict(linking, layer, { ...loosens(decision, old, next), what, deviation: change.deviation, place })) return;
+      const words = { layer: layer.id, because: change.because, place, ...deviationOf(change) };
+      const citation = source ?? next?.source;
+      const position = old === undefined ? decision.rules.length : decision.rules.indexOf(old);
+      decision.rules.splice(position, old === undefined ? 0 : 1, ...(next === undefined ? [] : [{ ...next, ...deviationOf(change) }]));
+      if (old !== undefined && next === undefined) decision.retired.push({ rule: old, by: { ...words, value: 'retired', source: citation ?? { id: 'clinic' } } });
+      changes.push({ ...words, kind: change.change, about: `${decision.id}/${name}`, change: done[change.change], ...(citation !== undefined && { source: citation }) });
+    });
+}
+
+const doing = { 'add-rule': 'adding', 'replace-rule': 'replacing', 'retire-rule': 'retiring' };
+const done = { 'add-rule': 'new rule', 'replace-rule': 'rule replaced', 'retire-rule': 'rule retired' };
+
+interface Loosening {
+  looser: boolean;
+  because: string;
+}
+
+/** Whether adding (`old` absent), retiring (`next` absent) or replacing a rule may loosen an answer somewhere. */
+function loosens(decision: Decision, old: Rule | undefined, next: Rule | undefined): Loosening {
+  if (next === undefined) return retiringLoosens(decision, old);
+  return old === undefined ? addingLoosens(decision, next) : replacingLoosens(decision, old, next);
+}
+
+/**
+ * Adding a rule never loosens a verdict when its outcome is at least as restrictive as `otherwise`: where others apply,
+ * the most restrictive still wins, and where none did, `otherwise` held. In a choice, a rule that only adds needs never
+ * loosens; one that also answers may turn "none" into a program.
+ */
+function addingLoosens(decision: Decision, rule: Rule): Loosening {
+  if (decision.kind === 'choice') return { looser: !rule.addsOnly, because: 'the rule may answer where none did; mark it `adds-only: true` if it only adds needs' };
+  const rank = (outcome: string) => decision.outcomes.indexOf(outcome);
+  return { looser: rank(rule.outcome ?? '') < rank(decision.otherwise), because: `where no other rule speaks, \`${decision.otherwise}\` would become \`${rule.outcome ?? ''}\`` };
+}
+
+/** Retiring a rule loosens nothing only when its outcome is the least restrictive one, which never wins over another. */
+function retiringLoosens(decision: Decision, rule: Rule | undefined): Loosening {
+  if (decision.kind === 'choice') return { looser: true, because: 'its needs would no longer be asked for' };
+  return { looser: rule?.outcome !== decision.outcomes[0], because: `situations that were \`${rule?.outcome ?? ''}\` would fall to what is left` };
+}
+
+/** A replaced rule is as strict when it holds in the same situations and asks for at least as much. */
+function replacingLoosens(decision: Decision, old: Rule, next: Rule): Loosening {
+  if (JSON.stringify(old.when) !== JSON.stringify(next.when)) return { looser: true, because: 'its condition is another, so it may no longer hold where the old rule held' };
+  if (decision.kind === 'choice') {
+    const asked = needsOf(next);
+    return { looser: needsOf(old).some((need) => !asked.includes(need)) || (old.addsOnly && !next.addsOnly), because: 'it no longer asks for everything the old rule asked for' };
+  }
+  const rank = ({ outcome = '' }: Rule) => decision.outcomes.indexOf(outcome);
+  return { looser: rank(next) < rank(old), because: `\`${old.outcome ?? ''}\` would become \`${next.outcome ?? ''}\`` };
+}
+
+function needsOf({ needs }: Rule): string[] {
+  if (needs === undefined) return [];
+  return (needs.kind === 'all' ? needs.of : [needs]).map((need) => JSON.stringify(need));
+}
+
+function refuseCircles(linking: Linking, decision: Decision, decisions: ReadonlyMap<string, Decision>, vocabulary: Vocabulary): void {
+  const reaches = (id: string, seen: readonly string[]): boolean => {
+    const next = decisions.get(id);
+    if (next === undefined || seen.includes(id)) return false;
+    const behind = decisionsBehind(next, vocabulary);
+    return behind.includes(decision.id) || behind.some((each) => reaches(each, [...seen, id]));
+  };
+  if (reaches(decision.id, []))
+    report(linking, 'E317', decision.place, `decision \`${decision.id}\` waits for its own answer`, 'take the answer fact out of one of the decisions in the circle');
+}

@@ -1,0 +1,95 @@
+import { compareQuantities, dimensionOf, formatQuantity, type Quantity } from '../measure/quantity.js';
+import type { Place } from '../read/finding.js';
+import type { Deviation } from '../read/types.gen.js';
+import { isFirst } from './link-vocabulary.js';
+import { cite, eachOf, expectKnown, holdsOn, type Linking, report } from './linking.js';
+import { readQuantity } from './read-values.js';
+import { requireStrict } from './require-strict.js';
+import type { Change, Limit } from './rulebook.js';
+
+/** The limits of all layers with the value in force on the date, and the changes that regions and the clinic make. */
+export function linkLimits(linking: Linking, changes: Change[]): Map<string, Limit> {
+  const limits = new Map<string, Limit>();
+  const placed = new Map<string, Place>();
+  for (const layer of linking.layers)
+    for (const { document } of eachOf({ ...linking, layers: [layer] }, 'limits'))
+      for (const [id, raw] of Object.entries(document.data.limits)) {
+        const place = document.atKey(['limits', id]);
+        if (!isFirst(linking, placed, 'limit', id, place)) continue;
+        const values = raw.values.flatMap((value, index) => {
+          const at = document.at(['limits', id, 'values', index, 'value']);
+          const quantity = readQuantity(linking, value.value, at);
+          const source = cite(linking, value.source, document.at(['limits', id, 'values', index, 'source']));
+          return quantity === undefined ? [] : [{ quantity, source, from: value.from, place: at }];
+        });
+        const [first, ...others] = values;
+        for (const other of others)
+          if (first !== undefined && dimensionOf(other.quantity) !== dimensionOf(first.quantity))
+            report(linking, 'E308', other.place, `limit \`${id}\` is a ${dimensionOf(first.quantity)}, this value is a ${dimensionOf(other.quantity)}`);
+        const current = values.filter((value) => holdsOn(linking.on, value)).sort(byStart).at(-1);
+        if (current === undefined) {
+          if (values.length > 0) report(linking, 'E313', place, `limit \`${id}\` has no value on ${linking.on}`, 'add a value that holds from an earlier date');
+          continue;
+        }
+        limits.set(id, {
+          id,
+          label: raw.label,
+          stricter: raw.stricter,
+          value: current.quantity,
+          source: current.source,
+          ...(raw.note !== undefined && { note: raw.note }),
+          chain: [
+            {
+              layer: layer.id,
+              value: formatQuantity(current.quantity),
+              source: current.source,
+              ...(current.from !== undefined && { from: current.from }),
+              place: current.place,
+            },
+          ],
+        });
+      }
+  changeLimits(linking, limits, changes);
+  return limits;
+}
+
+function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Change[]): void {
+  for (const { layer, document } of eachOf(linking, 'overrides'))
+    document.data.changes.forEach((change, index) => {
+      if (change.change !== 'limit' || !holdsOn(linking.on, change)) return;
+      const at = (key: string) => document.at(['changes', index, key]);
+      if (!expectKnown(linking, 'E303', 'limit', change.limit, limits.keys(), at('limit'))) return;
+      const limit = limits.get(change.limit);
+      const source = cite(linking, change.source, at('source'));
+      const value = limit && readQuantity(linking, change.value, at('value'), limit.value.unit);
+      if (limit === undefined || value === undefined) return;
+      const [was, becomes] = [formatQuantity(limit.value), formatQuantity(value)];
+      const accepted = requireStrict(linking, layer, {
+        looser: isLooser(limit, value),
+        what: `\`${limit.id}\` from ${was} to ${becomes}`,
+        because: `${limit.stricter} is stricter`,
+        deviation: change.deviation,
+        place: at('value'),
+      });
+      if (!accepted) return;
+      const words = { layer: layer.id, because: change.because, place: at('value'), ...deviationOf(change) };
+      limit.chain.push({ ...words, value: becomes, source, ...(change.from !== undefined && { from: change.from }) });
+      limit.value = value;
+      limit.source = source;
+      changes.push({ ...words, kind: 'limit', about: limit.id, change: `${was} becomes ${becomes}`, source });
+    });
+}
+
+/** A change's deviation as a part to spread. */
+export function deviationOf(change: { deviation?: Deviation }): { deviation?: Deviation } {
+  return change.deviation === undefined ? {} : { deviation: change.deviation };
+}
+
+function isLooser(limit: Limit, value: Quantity): boolean {
+  const difference = compareQuantities(value, limit.value);
+  return limit.stricter === 'lower' ? difference > 0 : difference < 0;
+}
+
+function byStart(a: { from?: string | undefined }, b: { from?: string | undefined }): number {
+  return (a.from ?? '').localeCompare(b.from ?? '');
+}

@@ -1,0 +1,89 @@
+import { dimensionOf, type Quantity } from '../measure/quantity.js';
+import type { Place } from '../read/finding.js';
+import { compileCondition, type Vocabulary } from './compile-condition.js';
+import { documentsOf, eachOf, expectKnown, type Linking, membersOf, report } from './linking.js';
+import { readQuantity, readUnit } from './read-values.js';
+import type { Fact } from './rulebook.js';
+
+/** Fills the bibliography and the terms of all layers; reports ids that stand twice. */
+export function linkWords(linking: Linking): void {
+  const placed = new Map<string, Place>();
+  const claim = (what: string, id: string, place: Place): boolean => isFirst(linking, placed, what, id, place);
+  for (const { document } of eachOf(linking, 'sources'))
+    for (const [id, source] of Object.entries(document.data.sources))
+      if (claim('source', id, document.atKey(['sources', id]))) linking.sources.set(id, { id, ...source });
+  for (const { document } of eachOf(linking, 'terms'))
+    for (const [id, term] of Object.entries(document.data.terms))
+      if (claim('term', id, document.atKey(['terms', id]))) linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
+}
+
+/** The facts of all layers. Conditions in `only-when` are compiled last, when every fact is known. */
+export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<string, Fact> {
+  const facts = new Map<string, Fact>();
+  const placed = new Map<string, Place>();
+  const outcomes = new Map(
+    linking.layers.flatMap((layer) => documentsOf(layer, 'decision').map(({ data }) => [data.id, data.outcomes ?? []] as const)),
+  );
+  for (const { document } of eachOf(linking, 'facts'))
+    for (const [id, raw] of Object.entries(document.data.facts)) {
+      const place = document.atKey(['facts', id]);
+      if (!isFirst(linking, placed, 'fact', id, place)) continue;
+      const at = (key: string) => document.at(['facts', id, key]);
+      const fact: Fact = {
+        id,
+        label: raw.label,
+        type: raw.type,
+        members: [],
+        statedBy: raw['stated-by'] ?? 'person',
+        question: raw.question,
+        ...(raw.help !== undefined && { help: raw.help }),
+      };
+      facts.set(id, fact);
+      const needsDomain = raw.type === 'enum' || raw.type === 'set';
+      if (raw.of === undefined && (needsDomain || raw.type === 'answer'))
+        report(linking, 'E203', place, `fact \`${id}\` does not say \`of\` what it is`, needsDomain ? 'add `of:` with a domain of terms' : 'add `of:` with a decision');
+      else if (raw.of !== undefined && needsDomain) {
+        const domains = new Set([...linking.terms.values()].flatMap(({ domain }) => domain ?? []));
+        if (expectKnown(linking, 'E305', 'domain', raw.of, domains, at('of'))) fact.members = membersOf(linking, raw.of);
+      } else if (raw.of !== undefined && raw.type === 'answer') {
+        if (expectKnown(linking, 'E306', 'decision', raw.of, outcomes.keys(), at('of'))) {
+          fact.decision = raw.of;
+          fact.members = outcomes.get(raw.of) ?? [];
+        }
+      }
+      if (raw.type === 'quantity') {
+        const unit = raw.unit === undefined ? undefined : readUnit(linking, raw.unit, at('unit'));
+        if (raw.unit === undefined) report(linking, 'E203', place, `fact \`${id}\` has no \`unit\``, 'add `unit:`, such as `min` or `mm`');
+        if (unit !== undefined) fact.unit = unit;
+      }
+      for (const bound of ['minimum', 'maximum'] as const) {
+        const value = raw[bound] === undefined ? undefined : readQuantity(linking, raw[bound], at(bound), fact.unit);
+        if (value !== undefined) fact[bound] = value;
+      }
+    }
+  for (const { document } of eachOf(linking, 'facts'))
+    for (const [id, raw] of Object.entries(document.data.facts)) {
+      const fact = facts.get(id);
+      if (fact === undefined || raw['only-when'] === undefined) continue;
+      const onlyWhen = compileCondition(linking, { facts, limits }, raw['only-when'], document, ['facts', id, 'only-when']);
+      if (onlyWhen !== undefined) fact.onlyWhen = onlyWhen;
+    }
+  return facts;
+}
+
+/** Whether a quantity can be a value of a fact. */
+export function fitsFact(fact: Fact, quantity: Quantity): boolean {
+  return fact.unit !== undefined && dimensionOf(quantity) === dimensionOf({ value: 0, unit: fact.unit });
+}
+
+/** Reports an id that was already given, by pointing at the first. */
+export function isFirst(linking: Linking, placed: Map<string, Place>, what: string, id: string, place: Place): boolean {
+  const key = `${what} ${id}`;
+  const earlier = placed.get(key);
+  if (earlier === undefined) {
+    placed.set(key, place);
+    return true;
+  }
+  report(linking, 'E307', place, `${what} \`${id}\` is already defined`, `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}; use an overrides document to change it`);
+  return false;
+}

@@ -1,0 +1,78 @@
+import type { Place } from '../read/finding.js';
+import { didYouMean } from '../read/nearest.js';
+import type { Located, Path } from '../read/read-documents.js';
+import { type Linking, report } from './linking.js';
+import type { LinkedRules } from './rulebook.js';
+
+/** A reference in a text: `[](limit:holding.longest-dry-wait)`. */
+export interface Reference {
+  scheme: string;
+  id: string;
+}
+
+/** The references in a text, in order. */
+export function referencesIn(text: string): Reference[] {
+  return [...text.matchAll(/\[\]\(([a-z]+):([^)\s]*)\)/g)].map(([, scheme = '', id = '']) => ({ scheme, id }));
+}
+
+/** Reports references in the texts of all layers that lead nowhere. */
+export function checkReferences(linking: Linking, rules: LinkedRules): void {
+  const known = knownIds(rules);
+  for (const { documents } of linking.layers)
+    for (const document of documents)
+      for (const { text, path } of textsOf(document.data, []))
+        for (const { scheme, id } of referencesIn(text)) checkReference(linking, known, { scheme, id }, document.at(path));
+}
+
+/** Reports an id under a key such as `instead:` or `record:` that leads nowhere. */
+export function checkLinks(linking: Linking, rules: LinkedRules): void {
+  const known = knownIds(rules);
+  const expect = (scheme: string, id: string | undefined, document: Located, path: Path) => {
+    if (id !== undefined) checkReference(linking, known, { scheme, id }, document.at(path));
+  };
+  for (const { documents } of linking.layers)
+    for (const document of documents) {
+      const { data } = document;
+      if (data.kind === 'decision') data.rules.forEach((rule, index) => expect('procedure', rule.instead, document, ['rules', index, 'instead']));
+      if (data.kind === 'tasks') for (const [id, task] of Object.entries(data.tasks)) expect('form', task.record, document, ['tasks', id, 'record']);
+      if (data.kind === 'procedure') {
+        data.records?.forEach((id, index) => expect('form', id, document, ['records', index]));
+        data.decisions?.forEach((id, index) => expect('decision', id, document, ['decisions', index]));
+      }
+    }
+}
+
+function checkReference(linking: Linking, known: ReadonlyMap<string, ReadonlySet<string>>, { scheme, id }: Reference, place: Place): void {
+  const ids = known.get(scheme);
+  if (ids === undefined) report(linking, 'E321', place, `unknown kind of reference \`${scheme}:\``, didYouMean(scheme, known.keys()));
+  else if (!ids.has(id)) report(linking, 'E306', place, `unknown ${scheme} \`${id}\``, didYouMean(id, ids) ?? helpFor(scheme));
+}
+
+function helpFor(scheme: string): string | undefined {
+  return scheme === 'contact' ? 'add it to `contacts:` in clinic.yaml' : undefined;
+}
+
+function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {
+  const terms = (domain: string) => new Set([...rules.terms.values()].filter((term) => term.domain === domain).map(({ id }) => id));
+  return new Map<string, ReadonlySet<string>>([
+    ['limit', new Set(rules.limits.keys())],
+    ['every', new Set([...rules.tasks.values()].filter(({ every }) => every !== undefined).map(({ id }) => id))],
+    ['task', new Set(rules.tasks.keys())],
+    ['procedure', new Set(rules.procedures.keys())],
+    ['decision', new Set(rules.decisions.keys())],
+    ['form', new Set(rules.forms.keys())],
+    ['term', new Set(rules.terms.keys())],
+    ['source', new Set(rules.sources.keys())],
+    ['role', terms('role')],
+    ['zone', terms('zone')],
+    ['machine', terms('machine-kind')],
+    ['contact', new Set(rules.clinic.contacts.map(({ id }) => id))],
+    ['section', terms('stage')],
+  ]);
+}
+
+function* textsOf(value: unknown, path: Path): Generator<{ text: string; path: Path }> {
+  if (typeof value === 'string') yield { text: value, path };
+  else if (Array.isArray(value)) for (const [index, each] of value.entries()) yield* textsOf(each, [...path, index]);
+  else if (value !== null && typeof value === 'object') for (const [key, each] of Object.entries(value)) yield* textsOf(each, [...path, key]);
+}

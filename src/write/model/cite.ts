@@ -1,0 +1,41 @@
+import type { Citation, Rulebook, Source } from '../../link/rulebook.js';
+import { join, type Markdown } from '../text/markdown.js';
+import { said } from '../text/markdown-safe.js';
+import { namedSources } from './named-sources.js';
+
+/** The sources that the rulebook cites, numbered in the order of the bibliography. */
+export type Bibliography = ReadonlyMap<string, { source: Source; number: number }>;
+
+/** Numbers the sources that are cited anywhere in the rulebook. Practice, makers and the clinic are named, not numbered. */
+export function numberSources(rulebook: Rulebook): Bibliography {
+  const cited = new Set<string>();
+  const { decisions, limits, tasks, procedures, forms, terms, facts, clinic, machines, changes } = rulebook;
+  collectCited({ decisions, limits, tasks, procedures, forms, terms, facts, clinic, machines, changes }, cited);
+  const published = [...rulebook.sources.values()].filter(({ id, type }) => cited.has(id) && !isNamed(type));
+  return new Map(published.map((source, index) => [source.id, { source, number: index + 1 }]));
+}
+
+/** `[12]`, or `common practice` where nothing is published; with its clause where `full`. */
+export function cite(bibliography: Bibliography, { id, at, evidence }: Citation, full = false): Markdown {
+  const number = bibliography.get(id)?.number;
+  const name = number === undefined ? (namedSources[id] ?? id) : `[${number}]`;
+  const clause = full && at !== undefined ? [' ', said(at, id)] : [];
+  return join([name, ...clause, ...(evidence === 'recalled' ? [', recalled'] : []), ...(full && evidence === 'computed' ? [', computed'] : [])]);
+}
+
+function isNamed(type: string): boolean {
+  return type === 'common-practice' || type === 'clinic' || type === 'maker';
+}
+
+function collectCited(value: unknown, cited: Set<string>): void {
+  if (typeof value === 'string') for (const [, id] of value.matchAll(/\]\(source:([^)]+)\)/g)) cited.add(id ?? '');
+  if (typeof value !== 'object' || value === null) return;
+  if ('source' in value) addCitation(value.source, cited);
+  const inner = value instanceof Map ? value.values() : Object.values(value);
+  for (const each of inner) collectCited(each, cited);
+}
+
+function addCitation(source: unknown, cited: Set<string>): void {
+  if (typeof source === 'string') cited.add(source);
+  else if (typeof source === 'object' && source !== null && 'id' in source && typeof source.id === 'string') cited.add(source.id);
+}

@@ -1,0 +1,59 @@
+import type { Change, Rulebook } from '../../link/rulebook.js';
+import { join, type Markdown, refer } from '../text/markdown.js';
+import { said, textOfLayer } from '../text/markdown-safe.js';
+import { sayDate } from '../text/say-date.js';
+import { type Bibliography, cite } from './cite.js';
+import { layerName } from './label-of.js';
+
+/** What the region and the clinic change, and the recorded deviations. */
+export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
+  const view = (change: Change) => ({
+    about: sayAbout(rulebook, change),
+    layer: layerName(rulebook, change.layer),
+    change: said(change.change, change.about),
+    because: textOfLayer(change.because, change.layer),
+    source: change.source === undefined ? null : cite(bibliography, change.source, true),
+  });
+  const { changes, clinic } = rulebook;
+  const strict = changes.filter(({ deviation }) => deviation === undefined);
+  return {
+    own: strict.filter(({ layer }) => layer === 'clinic').map(view),
+    region: strict.filter(({ layer }) => layer !== 'clinic').map(view),
+    deviations: changes.flatMap((change) => {
+      const { deviation } = change;
+      if (deviation === undefined) return [];
+      const { source } = deviation;
+      const approver = clinic.people.find(({ id }) => id === deviation['approved-by'])?.name ?? deviation['approved-by'];
+      const approvedOn = deviation['approved-on'];
+      return [
+        {
+          ...view(change),
+          reason: textOfLayer(deviation.reason, change.layer),
+          basis: cite(bibliography, typeof source === 'string' ? { id: source } : source, true),
+          approver,
+          approvedOn: approvedOn === undefined ? null : sayDate(approvedOn),
+          reviewBy: sayDate(deviation['review-by']),
+        },
+      ];
+    }),
+  };
+}
+
+function sayAbout({ limits, procedures, decisions }: Rulebook, { kind, about }: Change): Markdown {
+  const [owner = about, name = ''] = about.split('/');
+  switch (kind) {
+    case 'limit':
+      return join([limits.get(about)?.label ?? about]);
+    case 'interval':
+      return refer('task', about);
+    case 'add-rule':
+    case 'retire-rule':
+      return decisions.has(owner) ? refer('decision', owner) : join([about]);
+    case 'add-step':
+    case 'replace-step': {
+      const step = procedures.get(owner)?.steps.findIndex((each) => each.name === name) ?? -1;
+      if (!procedures.has(owner)) return join([about]);
+      return join([refer('procedure', owner), ...(step < 0 ? [] : [`, step ${step + 1}`])]);
+    }
+  }
+}

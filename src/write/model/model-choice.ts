@@ -1,0 +1,83 @@
+import { decide } from '../../decide/decide.js';
+import type { Choice, Machine, Rulebook, Situation } from '../../link/rulebook.js';
+import { formatQuantity } from '../../measure/quantity.js';
+import { join, type Markdown } from '../text/markdown.js';
+import { ruleText, said, saidText } from '../text/markdown-safe.js';
+import { capitalize, joinList } from '../text/say-list.js';
+import { type Bibliography, cite } from './cite.js';
+import { sayWhy } from './model-decision.js';
+import { inCell, sayCondition, sayNeeds } from './say-condition.js';
+import { sayFactValue } from './say-fact-value.js';
+import { sayProgram } from './say-member.js';
+
+/** A choice: what is needed when, and which of the clinic's programs answers typical situations. */
+export function modelChoice(rulebook: Rulebook, bibliography: Bibliography, decision: Choice) {
+  return {
+    id: decision.id,
+    title: decision.title,
+    question: decision.question,
+    about: decision.about === undefined ? null : ruleText(decision.about),
+    lines: decision.rules.flatMap((rule) => {
+      const { holds, lines } = sayCondition(rulebook, rule.when);
+      if (holds === 'never') return [];
+      const needs = inCell(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs));
+      return [{ id: rule.id, always: holds === 'always', situation: inCell(lines), needs, ...sayWhy(bibliography, rule) }];
+    }),
+    situations: typicalSituations(rulebook, decision),
+  };
+}
+
+/** A machine's programs as its maker states them. */
+export function modelPrograms(rulebook: Rulebook, machine: Machine) {
+  return {
+    machine: machine.name,
+    id: machine.id,
+    source: cite(new Map(), { id: 'maker' }),
+    instructions: said(`${machine.instructions.title}, ${machine.instructions.edition}`, machine.id),
+    programs: machine.programs.map((program) => ({
+      id: program.id,
+      name: said(program.name, program.id),
+      use: saidText(program.use, program.id),
+      note: program.note === undefined ? null : saidText(program.note, program.id),
+      stages: inCell(program.stages.map((stage) => sayStage(program.id, stage))),
+      offers: inCell(sayOffers(rulebook, machine, program.facts)),
+    })),
+  };
+}
+
+type Stage = Machine['programs'][number]['stages'][number];
+
+function sayStage(program: string, { name, temperature, time, note }: Stage): Markdown {
+  const values = [temperature, time].filter((each) => each !== undefined).map(formatQuantity);
+  return said(`${name}${values.length > 0 ? `: ${values.join(', ')}` : ''}${note === undefined ? '' : ` (${note})`}`, program);
+}
+
+function sayOffers(rulebook: Rulebook, machine: Machine, offered: Situation): Markdown[] {
+  return Object.entries(offered).flatMap(([id, value]) => {
+    const fact = rulebook.facts.get(id);
+    if (fact === undefined || id in machine.facts || fact.statedBy === 'machine') return [];
+    return [join([`${capitalize(fact.label)}: `, sayFactValue(rulebook, fact, value)])];
+  });
+}
+
+/** The rules' own examples, answered with the clinic's programs. */
+function typicalSituations(rulebook: Rulebook, decision: Choice) {
+  const examples = decision.rules.flatMap((rule) => rule.examples.filter(({ applies }) => applies).map(({ given }) => given));
+  const distinct = new Map(examples.map((given) => [JSON.stringify(Object.entries(given).sort()), given]));
+  return [...distinct.values()].flatMap((given) => {
+    const answer = decide(rulebook, decision.id, given);
+    if (!answer.settled) return [];
+    const programs = answer.possible.filter((id) => id !== 'none').map((id) => sayProgram(rulebook, id));
+    return [{ situation: saySituation(rulebook, given), programs: programs.length > 0 ? joinList(programs, 'or') : null }];
+  });
+}
+
+/** A situation in one cell, a fact a line. */
+export function saySituation(rulebook: Rulebook, given: Situation): Markdown {
+  return inCell(
+    Object.entries(given).flatMap(([id, value]) => {
+      const fact = rulebook.facts.get(id);
+      return fact === undefined ? [] : [join([`${capitalize(fact.label)}: `, sayFactValue(rulebook, fact, value)])];
+    }),
+  );
+}

@@ -1,0 +1,48 @@
+import type { Rule, Rulebook, Verdict } from '../../link/rulebook.js';
+import { join, lineBreak, type Markdown, refer } from '../text/markdown.js';
+import { ruleText, textOfLayer } from '../text/markdown-safe.js';
+import { type Bibliography, cite } from './cite.js';
+import { inCell, sayCondition } from './say-condition.js';
+
+/**
+ * A verdict as a table, most restrictive answer first: the first line that fits is the answer.
+ */
+export function modelDecision(rulebook: Rulebook, bibliography: Bibliography, decision: Verdict) {
+  const rank = ({ outcome }: Rule) => decision.outcomes.indexOf(outcome ?? '');
+  const rules = [...decision.rules].sort((a, b) => rank(b) - rank(a));
+  const say = (outcome: string) => ruleText(decision.say[outcome] ?? outcome);
+  return {
+    id: decision.id,
+    title: decision.title,
+    question: decision.question,
+    about: decision.about === undefined ? null : ruleText(decision.about),
+    lines: rules.flatMap((rule) => {
+      const { holds, lines } = sayCondition(rulebook, rule.when);
+      if (holds === 'never') return [];
+      return [
+        {
+          id: rule.id,
+          always: holds === 'always',
+          situation: inCell(lines),
+          answer: join([say(rule.outcome ?? ''), ...insteadOf(rule)]),
+          ...sayWhy(bibliography, rule),
+        },
+      ];
+    }),
+    otherwise: say(decision.otherwise),
+  };
+}
+
+/** Why a rule holds, what can hurt, and where it is from. */
+export function sayWhy(bibliography: Bibliography, rule: Rule) {
+  return {
+    why: textOfLayer(rule.because, rule.layer),
+    cautions: rule.cautions.map((each) => textOfLayer(each, rule.layer)),
+    source: cite(bibliography, rule.source),
+    own: rule.layer === 'clinic',
+  };
+}
+
+function insteadOf({ instead }: Rule): Markdown[] {
+  return instead === undefined ? [] : [lineBreak, join(['→ ']), refer('procedure', instead)];
+}

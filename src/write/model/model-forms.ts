@@ -1,0 +1,54 @@
+import { knownFacts } from '../../decide/decide.js';
+import { truthOf } from '../../decide/truth.js';
+import type { Form, Machine, Rulebook } from '../../link/rulebook.js';
+import { join, refer } from '../text/markdown.js';
+import { said, textOfLayer } from '../text/markdown-safe.js';
+
+/** The blank sheets: one for each machine of a form's kind, with the columns that machine needs. */
+export function modelForms(rulebook: Rulebook) {
+  return [...rulebook.forms.values()].flatMap((form) => {
+    const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form.machine);
+    return machines.map((machine, index) => modelSheet(rulebook, form, machine, index === 0));
+  });
+}
+
+/** The machines of a kind that are in service, or all of them where none is. */
+export function machinesOf(rulebook: Rulebook, kind: string): Machine[] {
+  const all = [...rulebook.machines.values()].filter((machine) => machine.kind === kind);
+  const running = all.filter(({ inService }) => inService);
+  return running.length > 0 ? running : all;
+}
+
+function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined, first: boolean) {
+  const given = knownFacts(rulebook, machine?.facts ?? {});
+  const columns = form.columns.filter(({ onlyWhen }) => onlyWhen === undefined || truthOf(onlyWhen, given) !== false);
+  const text = (words: string) => textOfLayer(words, form.layer);
+  return {
+    id: form.id,
+    sheet: machine === undefined ? form.id : `${form.id}/${machine.id}`,
+    first,
+    title: form.title,
+    machine: machine === undefined ? null : said(machine.name, 'clinic'),
+    serial: machine === undefined ? null : said(`${machine.model}, ${machine.serial}`, machine.id),
+    purpose: text(form.purpose),
+    layout: form.layout,
+    widths: columns.map(({ width }) => width).join(' '),
+    columns: columns.map(({ label, unit, limit }) => ({
+      label,
+      unit: unit === undefined ? null : said(unit, form.id),
+      limit: limit === undefined ? null : sayColumnLimit(rulebook, limit),
+    })),
+    emptyRows: Array.from({ length: form.rows }, (_, row) => row + 1),
+    covers: text(form.covers),
+    signedBy: refer('role', form['signed-by']),
+    signedWhen: form['signed-when'] === undefined ? null : text(form['signed-when']),
+    keep: refer('limit', form.keep),
+    note: form.note === undefined ? null : text(form.note),
+  };
+}
+
+/** `at most 10 minutes`: what is written has to stay on that side. */
+function sayColumnLimit(rulebook: Rulebook, id: string) {
+  const side = rulebook.limits.get(id)?.stricter === 'lower' ? 'at most ' : 'at least ';
+  return join([side, refer('limit', id)]);
+}

@@ -1,0 +1,41 @@
+import type { Procedure, Rulebook } from '../../link/rulebook.js';
+import { join, type Markdown, refer } from '../text/markdown.js';
+import { textOfLayer } from '../text/markdown-safe.js';
+import { joinList } from '../text/say-list.js';
+import { type Bibliography, cite } from './cite.js';
+
+/** A procedure as its page shows it. */
+export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, procedure: Procedure) {
+  const { id, title, layer } = procedure;
+  const text = (words: string) => textOfLayer(words, layer);
+  return {
+    id,
+    title,
+    purpose: text(procedure.purpose),
+    who: joinList(procedure.who.map((role) => refer('role', role)), 'or'),
+    where: refer('zone', procedure.where),
+    wear: joinList(procedure.wear.map((term) => refer('term', term)), 'and'),
+    ready: join(procedure.ready.map((each) => withoutStop(text(each))), '; '),
+    cautions: procedure.cautions.map(text),
+    steps: procedure.steps.map((step) => ({
+      id: step.id,
+      do: textOfLayer(step.do, step.layer),
+      why: optional(step.why, step.layer),
+      caution: optional(step.caution, step.layer),
+      ifNot: optional(step.ifNot, step.layer),
+      own: step.layer === 'clinic',
+    })),
+    done: text(procedure.done),
+    records: procedure.records.length === 0 ? null : joinList(procedure.records.map((form) => refer('form', form)), 'and'),
+    decisions: procedure.decisions.filter((each) => rulebook.decisions.has(each)).map((each) => refer('decision', each)),
+    source: cite(bibliography, procedure.source, true),
+  };
+}
+
+function optional(text: string | undefined, layer: string): Markdown | null {
+  return text === undefined ? null : textOfLayer(text, layer);
+}
+
+function withoutStop({ markdown }: Markdown): Markdown {
+  return { markdown: markdown.replace(/&#46;(\]\(said:[^)]*\))?$/, '$1') };
+}

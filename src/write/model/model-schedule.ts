@@ -1,0 +1,103 @@
+import type { Duty, Machine, Rulebook, Task } from '../../link/rulebook.js';
+import { formatInterval, type Interval } from '../../measure/interval.js';
+import { inBaseUnit } from '../../measure/quantity.js';
+import { groupBy } from '../text/group-by.js';
+import { join, type Markdown, refer } from '../text/markdown.js';
+import { said, textOfLayer } from '../text/markdown-safe.js';
+import { capitalize, joinList } from '../text/say-list.js';
+import type { Bibliography } from './cite.js';
+import { labelOf, layerName } from './label-of.js';
+import { modelPrograms } from './model-choice.js';
+import { modelTask } from './model-task.js';
+
+const day = 86_400;
+
+/** The turns by time, each with the longest interval that belongs to it, in seconds, with the slack of the calendar. */
+const turnsByTime = [
+  { heading: 'Each day of use', atMost: day },
+  { heading: 'Each week', atMost: 7 * day },
+  { heading: 'Each month', atMost: 31 * day },
+  { heading: 'Each quarter', atMost: 92 * day },
+  { heading: 'Twice a year', atMost: 184 * day },
+  { heading: 'Each year', atMost: 366 * day },
+  { heading: 'Less often', atMost: Number.POSITIVE_INFINITY },
+];
+
+const eachCycle = 'Each cycle';
+const byCount = 'By cycles run';
+const byEvent = 'When something happens';
+const turnsInOrder = [eachCycle, ...turnsByTime.map(({ heading }) => heading), byCount, byEvent];
+
+/** What comes round when, first for the whole clinic by turn, then for each machine, then how each task is done. */
+export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, withoutPrograms: readonly Machine[]) {
+  const held = rulebook.duties.flatMap((duty) => {
+    const task = rulebook.tasks.get(duty.task);
+    return task === undefined ? [] : [{ duty, task }];
+  });
+  const byTurn = groupBy(held, ({ duty }) => turnOf(duty));
+  const tasks = [...new Set(held.map(({ task }) => task))];
+  const byKind = groupBy(tasks, ({ machine }) => machine ?? '');
+  return {
+    turns: turnsInOrder.flatMap((heading) => {
+      const lines = byTurn.get(heading);
+      return lines === undefined ? [] : [{ heading, lines: linesOf(rulebook, lines) }];
+    }),
+    machines: [...rulebook.machines.values()].flatMap((machine) => {
+      const own = held.filter(({ duty }) => duty.machine === machine.id);
+      const lines = own.map(({ duty, task }) => lineOfMachine(rulebook, duty, task));
+      const programs = withoutPrograms.includes(machine) ? modelPrograms(rulebook, machine) : null;
+      return lines.length === 0 ? [] : [{ id: machine.id, name: said(machine.name, 'clinic'), lines, programs }];
+    }),
+    kinds: [...byKind].map(([kind, own]) => ({
+      id: kind === '' ? 'clinic' : kind,
+      name: kind === '' ? null : capitalize(labelOf(rulebook, kind)),
+      tasks: own.map((task) => modelTask(rulebook, bibliography, task)),
+    })),
+  };
+}
+
+function turnOf({ every }: Duty): string {
+  if (every === undefined) return byEvent;
+  if (every.cycles?.value === 1) return eachCycle;
+  if (every.time === undefined) return byCount;
+  const seconds = inBaseUnit(every.time);
+  return turnsByTime.find(({ atMost }) => seconds <= atMost)?.heading ?? byCount;
+}
+
+/** One line a task and interval, naming the machines it falls on. */
+function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]) {
+  const byTask = groupBy(held, ({ duty }) => JSON.stringify([duty.task, sayInterval(duty.every)]));
+  return [...byTask.values()].flatMap((same) => {
+    const [first] = same;
+    if (first === undefined) return [];
+    const names = same.flatMap(({ duty }) => rulebook.machines.get(duty.machine ?? '')?.name ?? []);
+    return [
+      {
+        task: refer('task', first.task.id),
+        machines: joinList(names.map((name) => said(name, 'clinic')), 'and'),
+        often: sayTurn(first.duty, first.task),
+        who: refer('role', first.task.role),
+        record: first.task.record === undefined ? null : refer('form', first.task.record),
+      },
+    ];
+  });
+}
+
+function lineOfMachine(rulebook: Rulebook, duty: Duty, task: Task) {
+  const layer = task.chain.at(-1)?.layer ?? task.layer;
+  return {
+    task: refer('task', task.id),
+    often: sayTurn(duty, task),
+    by: duty.maker === undefined ? join([layerName(rulebook, layer)]) : join(['maker, ', said(duty.maker, 'maker')]),
+  };
+}
+
+function sayTurn(duty: Duty, task: Task): Markdown {
+  const events = task.on.map((event) => textOfLayer(event.replace(/\.$/, ''), task.layer));
+  if (duty.every === undefined) return joinList(events, 'or');
+  return join([said(capitalize(sayInterval(duty.every)), task.id), ...(events.length > 0 ? ['; ', joinList(events, 'or')] : [])]);
+}
+
+function sayInterval(every: Interval | undefined): string {
+  return every === undefined ? '' : formatInterval(every);
+}

@@ -1,0 +1,45 @@
+import type { Duty, Rulebook, Task } from '../../link/rulebook.js';
+import { formatInterval } from '../../measure/interval.js';
+import { groupBy } from '../text/group-by.js';
+import { join, type Markdown, refer } from '../text/markdown.js';
+import { said, textOfLayer } from '../text/markdown-safe.js';
+import { capitalize, joinList, sayList } from '../text/say-list.js';
+import { type Bibliography, cite } from './cite.js';
+
+/** A task in compact form: how often, who, the steps, when it is passed, and what if not. */
+export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: Task) {
+  const text = (words: string) => textOfLayer(words, task.layer);
+  return {
+    id: task.id,
+    title: task.title,
+    often: sayOften(rulebook, task),
+    when: task.when === undefined ? null : text(task.when),
+    who: refer('role', task.role),
+    wear: task.wear.length === 0 ? null : joinList(task.wear.map((term) => refer('term', term)), 'and'),
+    caution: task.caution === undefined ? null : text(task.caution),
+    steps: task.steps.map(text),
+    pass: text(task.pass),
+    ifNot: task.ifNot === undefined ? null : text(task.ifNot),
+    record: task.record === undefined ? null : refer('form', task.record),
+    source: cite(bibliography, task.source),
+  };
+}
+
+/** `Every day of use`, or for each machine where their makers differ; then the events that call for it. */
+export function sayOften(rulebook: Rulebook, task: Task): Markdown {
+  const duties = rulebook.duties.filter((duty) => duty.task === task.id);
+  const byInterval = groupBy(duties, ({ every }) => (every === undefined ? '' : formatInterval(every)));
+  const usual = task.every === undefined ? '' : formatInterval(task.every);
+  const intervals = byInterval.size === 0 ? new Map<string, Duty[]>([[usual, []]]) : byInterval;
+  const times = [...intervals].flatMap(([words, held]) => {
+    if (words === '') return [];
+    const machines = sayList(held.flatMap(({ machine }) => rulebook.machines.get(machine ?? '')?.name ?? []), 'and');
+    return [intervals.size > 1 && machines !== '' ? `${words} (${machines})` : words];
+  });
+  const intervalWords = times.map((words, index) => said(index === 0 ? capitalize(words) : words, task.id));
+  const events = task.on.map((event, index) => {
+    const words = intervalWords.length === 0 && index === 0 ? capitalize(event) : event;
+    return textOfLayer(words.replace(/\.$/, ''), task.layer);
+  });
+  return join([join(intervalWords, '; '), ...(intervalWords.length > 0 && events.length > 0 ? ['; and '] : []), joinList(events, 'or')]);
+}

@@ -1,0 +1,48 @@
+import type { Rulebook } from '../../link/rulebook.js';
+import { sayDate } from '../text/say-date.js';
+
+/** What the title page and the head of every page state. */
+export interface ManualMeta {
+  title: string;
+  clinic: string;
+  number: string;
+  version: string;
+  /** In words: `December 1, 2026`. */
+  effective: string;
+  language: string;
+  paper: 'a4' | 'letter';
+  digest: string;
+  tool: string;
+}
+
+/** The document control data that every printer needs. */
+export function modelMeta(rulebook: Rulebook, tool: string): ManualMeta {
+  const { document, name } = rulebook.clinic;
+  return {
+    title: document.title,
+    clinic: name,
+    number: document.number,
+    version: document.version,
+    effective: sayDate(document.effective),
+    language: rulebook.language,
+    paper: rulebook.paper,
+    digest: rulebook.digest.slice(0, 12),
+    tool,
+  };
+}
+
+/** The title page with document control. */
+export function modelTitle(rulebook: Rulebook, tool: string) {
+  const { clinic, packs } = rulebook;
+  const approver = clinic.people.find(({ id }) => id === clinic.document['approved-by']);
+  return {
+    ...modelMeta(rulebook, tool),
+    address: clinic.address.join(', '),
+    phone: clinic.phone,
+    reviewBy: sayDate(clinic.document['review-by']),
+    on: sayDate(rulebook.on),
+    approver: approver?.name ?? clinic.document['approved-by'],
+    approverJob: approver?.job ?? '',
+    packs: packs.map(({ title, version, id, licence }) => ({ title, version, id, licence })),
+  };
+}

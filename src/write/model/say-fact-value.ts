@@ -1,0 +1,23 @@
+import type { Fact, FactValue, Rulebook } from '../../link/rulebook.js';
+import { formatQuantity } from '../../measure/quantity.js';
+import { units } from '../../measure/units.js';
+import { join, type Markdown } from '../text/markdown.js';
+import { said } from '../text/markdown-safe.js';
+import { sayDate } from '../text/say-date.js';
+import { joinList } from '../text/say-list.js';
+import { sayMember } from './say-member.js';
+
+/** A fact's value in words: `stainless steel and glass`, `yes`, `12 minutes`. */
+export function sayFactValue(rulebook: Rulebook, fact: Fact, value: FactValue): Markdown {
+  if (typeof value === 'boolean' || typeof value === 'string') return join([sayMember(rulebook, fact, value)]);
+  if (typeof value !== 'number') return value.length === 0 ? join(['nothing']) : joinList(value.map((member) => sayMember(rulebook, fact, member)), 'and');
+  if (fact.type === 'date') return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10)), fact.id);
+  return said(fact.type === 'quantity' ? formatQuantity(inOwnUnit(fact, value)) : String(value), fact.id);
+}
+
+function inOwnUnit(fact: Fact, base: number): { value: number; unit: string } {
+  const unit = units.find(({ ucum }) => ucum === fact.unit);
+  if (unit === undefined) throw new RangeError(`fact \`${fact.id}\` has no known unit`);
+  const value = Number(((base - (unit.offset ?? 0)) / unit.factor).toPrecision(12));
+  return { value, unit: unit.ucum };
+}

@@ -1,0 +1,19 @@
+import { join, type Markdown } from './markdown.js';
+
+/** `a`, `a or b`, `a, b or c`. */
+export function sayList(items: readonly string[], word: 'or' | 'and'): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} ${word} ${items.at(-1) ?? ''}`;
+}
+
+/** As `sayList`, over pieces of Markdown. */
+export function joinList(items: readonly (string | Markdown)[], word: 'or' | 'and'): Markdown {
+  const last = items.at(-1);
+  if (last === undefined || items.length < 2) return join(items);
+  return join([join(items.slice(0, -1), ', '), ` ${word} `, last]);
+}
+
+/** With a capital first letter. */
+export function capitalize(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,26 @@
+import type { Root } from 'mdast';
+import type { Rulebook } from '../../link/rulebook.js';
+import { parseMarkdown } from './dialect.js';
+import type { CrossReference, Section } from './nodes.js';
+import { numberHeadings } from './number-headings.js';
+import { resolveReferences } from './resolve-references.js';
+import { takeMarks } from './take-marks.js';
+import { walk } from './walk.js';
+
+export interface BuiltTree {
+  tree: Root;
+  sections: Section[];
+  unknown: CrossReference[];
+}
+
+/** Markdown to the one tree that every format is printed from: marked, numbered, references filled in. */
+export function buildTree(markdown: string, rulebook: Rulebook): BuiltTree {
+  const tree = parseMarkdown(markdown);
+  walk(tree, (node) => {
+    delete node.position;
+  });
+  takeMarks(tree);
+  const sections = numberHeadings(tree);
+  const unknown = resolveReferences(tree, rulebook, sections);
+  return { tree, sections, unknown };
+}
