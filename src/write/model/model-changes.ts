@@ -47,6 +47,7 @@ function sayAbout({ limits, procedures, decisions }: Rulebook, { kind, about }: 
     case 'interval':
       return refer('task', about);
     case 'add-rule':
+    case 'replace-rule':
     case 'retire-rule':
       return decisions.has(owner) ? refer('decision', owner) : join([about]);
     case 'add-step':

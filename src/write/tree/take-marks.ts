@@ -25,7 +25,8 @@ function replaceLink(link: Link, parents: readonly Parents[]): void {
     markHolder(parents, { kind: rest[0] ?? '', id: rest.slice(1).join(':'), home: scheme === 'id' });
     put(parent, link);
   } else if (scheme === 'is') {
-    parent.data = { ...parent.data, is: target };
+    const named = parent.type === 'tableCell' ? (parents.at(-2) ?? parent) : parent;
+    named.data = { ...named.data, is: target };
     put(parent, link);
   } else if (scheme === 'break') put(parent, link, { type: 'break' });
   else if (scheme === 'said') put(parent, link, { type: 'said', by: target, children: link.children });

@@ -1,0 +1,66 @@
+import type { Nodes, Parents, Root } from 'mdast';
+import { units } from '../../measure/units.js';
+import type { Finding } from '../../read/finding.js';
+import { walk } from '../tree/walk.js';
+import type { PlaceOf } from './place-of.js';
+
+/** The block directives that templates may use. */
+export const directiveNames = {
+  containerDirective: ['titlepage', 'caution', 'opening', 'lead', 'table', 'sheet', 'columns', 'task', 'note'],
+  leafDirective: ['contents', 'annexes'],
+} as const;
+
+/** Reports nodes that must not be in a manual, and numbers with a unit that do not come out of the rulebook. */
+export function checkNodes(tree: Root, placeOf: PlaceOf): Finding[] {
+  const findings: Finding[] = [];
+  walk(tree, (node, parents) => {
+    const problem = problemOf(node, parents);
+    if (problem !== undefined) findings.push({ ...problem, place: placeOf(node) });
+  });
+  return findings;
+}
+
+type Problem = Omit<Finding, 'place'>;
+
+function problemOf(node: Nodes, parents: readonly Parents[]): Problem | undefined {
+  switch (node.type) {
+    case 'html':
+      return { code: 'E603', message: `raw HTML \`${shorten(node.value)}\` in the manual` };
+    case 'image':
+    case 'imageReference':
+      return { code: 'E603', message: 'an image from outside in the manual' };
+    case 'link':
+      return /^(?:https|mailto):/.test(node.url) ? undefined : { code: 'E603', message: `a link to \`${shorten(node.url)}\` in the manual` };
+    case 'containerDirective':
+    case 'leafDirective':
+      if (directiveNames[node.type].some((name) => name === node.name)) return undefined;
+      return { code: 'E610', message: `unknown directive \`${node.name}\` in a template` };
+    case 'textDirective':
+      return { code: 'E610', message: `inline directive \`${node.name}\` in the manual` };
+    case 'text':
+      return parents.some(({ type }) => type === 'said' || type === 'reference') ? undefined : problemOfText(node.value);
+    default:
+      return undefined;
+  }
+}
+
+function problemOfText(text: string): Problem | undefined {
+  if (/^:{3}/.test(text)) return { code: 'E604', message: `stray \`${shorten(text)}\` in the manual`, help: 'close the block that it belongs to, with as many colons as it was opened with' };
+  if (text.includes('](')) return { code: 'E604', message: `a reference that is none in \`${shorten(text)}\``, help: 'write `[](limit:id)` with a known kind and an id' };
+  const number = numberWithUnit.exec(text)?.[0];
+  if (number === undefined) return undefined;
+  return { code: 'E609', message: `\`${number.trim()}\` does not come out of the rules`, help: 'make it a limit and write `[](limit:id)`' };
+}
+
+const unitWords = [...new Set(units.flatMap(({ one, many }) => [one, many]))].sort((a, b) => b.length - a.length).map(escapeForRegExp);
+
+/** `10 minutes`, `5-minute`, `134 °C`, `70%`, `A0 600`, `pH 7`. */
+const numberWithUnit = new RegExp(String.raw`(?<![\p{L}\d.,/-])(?:(?:A0|pH) ?\d[\d.,]*|\d[\d.,]*[ \u00a0-]?(?:${unitWords.join('|')}|min|sec|hrs?)(?![\p{L}\d/]))`, 'u');
+
+function escapeForRegExp(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);
+}
+
+function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
+}

@@ -1,0 +1,35 @@
+import type { Root } from 'mdast';
+import type { Rulebook } from '../link/rulebook.js';
+import type { Finding } from '../read/finding.js';
+import { checkManual } from './gate/gate.js';
+import { modelManual } from './model/manual-model.js';
+import { type ManualMeta, modelMeta } from './model/model-title.js';
+import { fillTemplate, type Templates } from './text/fill-template.js';
+import { buildTree } from './tree/build-tree.js';
+import type { Section } from './tree/nodes.js';
+
+/** A manual before it is printed: one tree for every format. */
+export interface Manual {
+  tree: Root;
+  meta: ManualMeta;
+  /** The numbered headings in order. */
+  sections: Section[];
+}
+
+export interface ManualInput {
+  rulebook: Rulebook;
+  templates: Templates;
+  /** Version of the tool, printed on the title page. */
+  tool: string;
+}
+
+/**
+ * Writes the manual of a clinic. It may be printed when no finding is an error.
+ *
+ * @throws Error when a template asks for something that the manual does not have.
+ */
+export function writeManual({ rulebook, templates, tool }: ManualInput): Manual & { findings: Finding[] } {
+  const markdown = fillTemplate(templates, 'manual/manual', modelManual(rulebook, tool));
+  const built = buildTree(markdown, rulebook);
+  return { tree: built.tree, sections: built.sections, meta: modelMeta(rulebook, tool), findings: checkManual(built, rulebook) };
+}
