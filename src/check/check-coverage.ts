@@ -27,7 +27,12 @@ export function checkCoverage(rulebook: Rulebook): Finding[] {
     rules.flatMap(({ id, examples, place }): Finding[] => {
       const missing = [true, false].filter((side) => !examples.some(({ applies }) => applies === side));
       if (missing.length === 0) return [];
-      const what = missing.length === 2 ? 'no example' : missing[0] ? 'no example in which it applies' : 'no example in which it does not apply';
+      const what =
+        missing.length === 2
+          ? 'no example'
+          : missing[0]
+            ? 'no example in which it applies'
+            : 'no example in which it does not apply';
       return [{ code: 'W503', message: `rule \`${id}\` has ${what}`, place, help: 'add a situation under `examples:`' }];
     }),
   );

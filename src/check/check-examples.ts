@@ -15,10 +15,24 @@ export function checkExamples(rulebook: Rulebook): Finding[] {
         if (truth === applies) return [];
         if (truth === undefined) {
           const missing = missingFacts(rule.when, known).map((fact) => `\`${fact}\``);
-          return [{ code: 'E401', message: `this example leaves open whether \`${rule.id}\` applies`, place, help: `add ${missing.join(', ')} to \`given\`` }];
+          return [
+            {
+              code: 'E401',
+              message: `this example leaves open whether \`${rule.id}\` applies`,
+              place,
+              help: `add ${missing.join(', ')} to \`given\``,
+            },
+          ];
         }
         const [does, should] = truth ? ['applies', 'does not'] : ['does not apply', 'does'];
-        return [{ code: 'E401', message: `\`${rule.id}\` ${does} in this example, which says that it ${should}`, place, help: 'correct the condition or the example' }];
+        return [
+          {
+            code: 'E401',
+            message: `\`${rule.id}\` ${does} in this example, which says that it ${should}`,
+            place,
+            help: 'correct the condition or the example',
+          },
+        ];
       }),
     ),
   );

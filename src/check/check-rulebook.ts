@@ -19,7 +19,11 @@ export interface CheckReport {
  * Proves a linked rulebook: runs the examples of its rules, the fixtures with published values, and compares what machine
  * sheets claim with what their stages add up to.
  */
-export function checkRulebook(rulebook: Rulebook, fixtures: readonly Located<FixtureDocument>[], packsOn: (date: string) => Rulebook | undefined): CheckReport {
+export function checkRulebook(
+  rulebook: Rulebook,
+  fixtures: readonly Located<FixtureDocument>[],
+  packsOn: (date: string) => Rulebook | undefined,
+): CheckReport {
   const onDates = new Map<string, Rulebook | undefined>();
   const rulesOn = (date = rulebook.on) => {
     if (!onDates.has(date)) onDates.set(date, packsOn(date));

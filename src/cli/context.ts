@@ -6,12 +6,16 @@ import { type Finding, hasErrors } from '../read/finding.js';
 import { BadUse } from './bad-use.js';
 import { home, type Loaded, loadAll, rulebookOn } from './load-rulebook.js';
 import { countFindings, printFindings } from './print-findings.js';
+import type { Progress } from './progress.js';
 
 /** What every command is given: where it runs and where it writes. */
 export interface Context {
   cwd: string;
   out: (line: string) => void;
   err: (line: string) => void;
+  progress: Progress;
+  /** Whether a person can be asked. */
+  interactive: boolean;
 }
 
 export interface CommonOptions {
@@ -33,20 +37,32 @@ export interface Opened {
  */
 export function openClinic(context: Context, folder: string | undefined, options: CommonOptions): Opened {
   const clinicFolder = resolve(context.cwd, folder ?? '.');
-  if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory()) throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
-  if (options.on !== undefined && dayNumber(options.on) === undefined) throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
+  if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory())
+    throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
+  if (options.on !== undefined && dayNumber(options.on) === undefined)
+    throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
   const rulesFolder = options.rules === undefined ? join(home, 'rules') : resolve(context.cwd, options.rules);
-  if (!existsSync(join(rulesFolder, 'schema'))) throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');
+  if (!existsSync(join(rulesFolder, 'schema')))
+    throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');
   const loaded = loadAll(rulesFolder, clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
   const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : '1970-01-01');
   if (hasErrors(loaded.findings)) return { loaded, findings: loaded.findings, on };
   const linked = rulebookOn(loaded, on);
-  return { loaded, findings: [...loaded.findings, ...linked.findings], on, ...(linked.rulebook && { rulebook: linked.rulebook }) };
+  return {
+    loaded,
+    findings: [...loaded.findings, ...linked.findings],
+    on,
+    ...(linked.rulebook && { rulebook: linked.rulebook }),
+  };
 }
 
 /** The rulebook of a clinic folder that has no errors; otherwise prints them and returns nothing. */
-export function openSoundClinic(context: Context, folder: string | undefined, options: CommonOptions): { rulebook: Rulebook; opened: Opened } | undefined {
+export function openSoundClinic(
+  context: Context,
+  folder: string | undefined,
+  options: CommonOptions,
+): { rulebook: Rulebook; opened: Opened } | undefined {
   const opened = openClinic(context, folder, options);
   if (opened.rulebook !== undefined && !hasErrors(opened.findings)) return { rulebook: opened.rulebook, opened };
   printFindings(opened.findings, context.err);

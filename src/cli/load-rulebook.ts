@@ -31,9 +31,19 @@ export function loadAll(rulesFolder: string, clinicFolder: string, base: string)
   const findings = [...loaded, fixtures, clinic].flatMap((each) => each.findings);
   const packs = loaded.flatMap(({ documents }) => asPack(documents) ?? []);
   if (!clinic.documents.some(({ data }) => data.kind === 'clinic') && clinic.findings.length === 0)
-    findings.push({ code: 'E323', message: 'the folder holds no clinic', place: { file: `${clinicFolder}`, line: 1, column: 1 }, help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one' });
+    findings.push({
+      code: 'E323',
+      message: 'the folder holds no clinic',
+      place: { file: `${clinicFolder}`, line: 1, column: 1 },
+      help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one',
+    });
   const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
-  return { packs, fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents), ...clinic.documents].filter(isFixture), clinicDocuments: clinic.documents, findings };
+  return {
+    packs,
+    fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents), ...clinic.documents].filter(isFixture),
+    clinicDocuments: clinic.documents,
+    findings,
+  };
 }
 
 /** Links and tailors what was read, for a date. */

@@ -1,25 +1,29 @@
 #!/usr/bin/env node
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { Command, CommanderError } from 'commander';
 import pc from 'picocolors';
 import { BadUse } from './bad-use.js';
+import { type BuildOptions, runBuild } from './commands/build.js';
 import { type CheckOptions, runCheck } from './commands/check.js';
 import { type DecideOptions, runDecide } from './commands/decide.js';
+import { type ExplainOptions, runExplain } from './commands/explain.js';
+import { type InitOptions, runInit } from './commands/init.js';
+import { type ListOptions, listable, runList } from './commands/list.js';
 import type { Context } from './context.js';
-import { home } from './load-rulebook.js';
-
-const version = (JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')) as { version: string }).version;
+import { toolVersion } from './load-manual.js';
+import { progressOn } from './progress.js';
 
 /** Runs the command line and returns its exit code: 0 fine, 1 findings, 2 bad use or bad input. */
 export async function main(args: readonly string[], context: Context, input: AsyncIterable<string>): Promise<number> {
   let code = 0;
   const program = new Command('rulebook')
     .description('The rules of a clinic for reprocessing instruments: checked, answered and printed from one source.')
-    .version(version)
+    .version(toolVersion)
     .exitOverride()
-    .configureOutput({ writeOut: (text) => context.out(text.replace(/\n$/, '')), writeErr: (text) => context.err(text.replace(/\n$/, '')) })
+    .configureOutput({
+      writeOut: (text) => context.out(text.replace(/\n$/, '')),
+      writeErr: (text) => context.err(text.replace(/\n$/, '')),
+    })
     .addHelpText('after', '\nExit codes: 0 fine, 1 findings, 2 bad use or bad input.');
   const command = (name: string, description: string) =>
     program
@@ -38,11 +42,43 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .argument('<decision>', 'id of the decision')
     .argument('[facts...]', 'facts as key=value or as a JSON object')
     .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
+    .option('--from <file>', 'answer from a rulebook.json that `build` made, instead of a clinic folder')
     .option('-i, --instrument <family>', 'take the facts of this family from the instrument register')
     .option('--json', 'print the answer as JSON')
     .option('--lines', 'read JSON Lines of facts on standard input, print an answer a line')
     .action(async (decision: string, facts: string[], options: DecideOptions) => {
       code = await runDecide(context, decision, facts, options, input);
+    });
+
+  command('build', 'write a clinic’s manual and the evaluator’s input')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option('-o, --out <folder>', 'write into this folder (default: `out` in the clinic folder)')
+    .action(async (folder: string | undefined, options: BuildOptions) => {
+      code = await runBuild(context, folder, options);
+    });
+  command('explain', 'say where one value, rule or word comes from and where it is printed')
+    .argument('<id>', 'id of a limit, task, decision, rule, fact, term, procedure, form, instrument family or source')
+    .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
+    .option('--json', 'print it as JSON')
+    .action(async (id: string, options: ExplainOptions) => {
+      code = await runExplain(context, id, options);
+    });
+  command('list', 'list what a clinic’s rulebook holds')
+    .argument('<kind>', listable.join(', '))
+    .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
+    .option('--json', 'print it as JSON')
+    .action((kind: string, options: ListOptions) => {
+      code = runList(context, kind, options);
+    });
+  program
+    .command('init')
+    .description('make a clinic folder of your own from a sample clinic')
+    .argument('<folder>', 'the new folder')
+    .option('--from <sample>', 'which sample clinic to copy')
+    .option('--name <name>', 'what the clinic is called')
+    .option('--phone <number>', 'its telephone')
+    .action(async (folder: string, options: InitOptions) => {
+      code = await runInit(context, folder, options);
     });
 
   try {
@@ -58,7 +94,13 @@ export async function main(args: readonly string[], context: Context, input: Asy
 }
 
 if (process.argv[1] !== undefined && import.meta.filename === process.argv[1]) {
-  const context: Context = { cwd: process.cwd(), out: (line) => process.stdout.write(`${line}\n`), err: (line) => process.stderr.write(`${line}\n`) };
+  const context: Context = {
+    cwd: process.cwd(),
+    out: (line) => process.stdout.write(`${line}\n`),
+    err: (line) => process.stderr.write(`${line}\n`),
+    progress: progressOn(process.stderr),
+    interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
+  };
   const lines = { [Symbol.asyncIterator]: () => createInterface({ input: process.stdin })[Symbol.asyncIterator]() };
   process.exitCode = await main(process.argv.slice(2), context, lines);
 }

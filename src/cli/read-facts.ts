@@ -14,12 +14,17 @@ export function parseFacts(args: readonly string[]): Record<string, unknown> {
  * @throws BadUse for an unknown fact or a value that does not fit.
  */
 export function readFacts(rulebook: Rulebook, raw: unknown): Situation {
-  if (raw === null || typeof raw !== 'object' || Array.isArray(raw)) throw new BadUse('facts are a JSON object', 'write `{"fact.id": value}`');
+  if (raw === null || typeof raw !== 'object' || Array.isArray(raw))
+    throw new BadUse('facts are a JSON object', 'write `{"fact.id": value}`');
   const situation: Record<string, FactValue> = {};
   for (const [id, value] of Object.entries(raw)) {
     const fact = rulebook.facts.get(id);
-    if (fact === undefined) throw new BadUse(`unknown fact \`${id}\``, didYouMean(id, rulebook.facts.keys()) ?? '`rulebook list facts` shows them');
-    const read = readFactValue(fact, fact.type === 'set' && typeof value === 'string' ? value.split(',').filter((each) => each !== '') : value);
+    if (fact === undefined)
+      throw new BadUse(`unknown fact \`${id}\``, didYouMean(id, rulebook.facts.keys()) ?? '`rulebook list facts` shows them');
+    const read = readFactValue(
+      fact,
+      fact.type === 'set' && typeof value === 'string' ? value.split(',').filter((each) => each !== '') : value,
+    );
     if (!('value' in read)) throw new BadUse(read.message, read.help);
     situation[id] = read.value;
   }
@@ -29,7 +34,8 @@ export function readFacts(rulebook: Rulebook, raw: unknown): Situation {
 function parseFact(text: string): Record<string, unknown> {
   if (text.trimStart().startsWith('{')) return parseJson(text);
   const [, key, value] = /^([^=\s]+)=(.*)$/s.exec(text) ?? [];
-  if (key === undefined || value === undefined) throw new BadUse(`\`${text}\` is neither \`fact=value\` nor JSON`, 'write for example `load.wait=12min`');
+  if (key === undefined || value === undefined)
+    throw new BadUse(`\`${text}\` is neither \`fact=value\` nor JSON`, 'write for example `load.wait=12min`');
   return { [key]: plainValue(value) };
 }
 
@@ -47,5 +53,8 @@ export function parseJson(text: string): Record<string, unknown> {
   } catch {
     // Falls through to the one message for both.
   }
-  throw new BadUse(`this is not a JSON object: \`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``, 'write `{"fact.id": value}`');
+  throw new BadUse(
+    `this is not a JSON object: \`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``,
+    'write `{"fact.id": value}`',
+  );
 }

@@ -42,9 +42,7 @@ function giveVerdict(decision: Verdict, rulebook: Rulebook, given: Given): Answe
   const floor = certain.length > 0 ? Math.max(...certain.map(({ rule }) => rank(rule.outcome))) : undefined;
   const open = judged.filter(({ truth, rule }) => truth === undefined && rank(rule.outcome) > (floor ?? -1));
   const surest = floor === undefined ? decision.otherwise : decision.outcomes[floor];
-  const possible = decision.outcomes.filter(
-    (outcome) => outcome === surest || open.some(({ rule }) => rule.outcome === outcome),
-  );
+  const possible = decision.outcomes.filter((outcome) => outcome === surest || open.some(({ rule }) => rule.outcome === outcome));
   const settled = possible.length === 1;
   const counting = [...certain, ...(settled ? [] : open)];
   const noRule: Reason = { outcome: decision.otherwise, because: 'No rule speaks about this.', certain: true, facts: {} };
@@ -123,8 +121,7 @@ function adviceOf(rules: readonly Rule[]): Pick<Answer, 'instead' | 'cautions'> 
 function mostWaitedFor(open: readonly Judged[], rulebook: Rulebook, given: Given): string[] {
   const waiting = new Map<string, number>();
   for (const { rule } of open)
-    for (const fact of askable(missingFacts(rule.when, given), rulebook, given))
-      waiting.set(fact, (waiting.get(fact) ?? 0) + 1);
+    for (const fact of askable(missingFacts(rule.when, given), rulebook, given)) waiting.set(fact, (waiting.get(fact) ?? 0) + 1);
   return [...waiting].sort(([, a], [, b]) => b - a).map(([fact]) => fact);
 }
 
@@ -133,7 +130,11 @@ function askable(missing: readonly string[], rulebook: Rulebook, given: Given): 
   const asked = missing.flatMap((id) => {
     const decision = rulebook.decisions.get(rulebook.facts.get(id)?.decision ?? '');
     if (decision === undefined) return [id];
-    return askable(decision.rules.flatMap((rule) => missingFacts(rule.when, given)), rulebook, given);
+    return askable(
+      decision.rules.flatMap((rule) => missingFacts(rule.when, given)),
+      rulebook,
+      given,
+    );
   });
   return [...new Set(asked)];
 }

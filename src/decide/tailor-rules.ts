@@ -9,16 +9,25 @@ import { truthOf } from './truth.js';
  * is missing, the thing is kept. Works out each task's duties, with the stricter of the rules' and the maker's interval.
  */
 export function tailorRules(rules: LinkedRules): Rulebook {
-  const holds = (condition: Condition | undefined, facts: Situation = {}) => condition === undefined || truth(rules, condition, facts) !== false;
+  const holds = (condition: Condition | undefined, facts: Situation = {}) =>
+    condition === undefined || truth(rules, condition, facts) !== false;
   const duties = [...rules.tasks.values()].flatMap((task) => dutiesOf(task, rules, holds));
   const withDuty = new Set(duties.map(({ task }) => task));
   const kinds = new Set([...rules.machines.values()].map(({ kind }) => kind));
-  const isHere = ({ machine, onlyWhen }: { machine?: string; onlyWhen?: Condition }) => (machine === undefined || kinds.has(machine)) && holds(onlyWhen);
-  const stepsHere = (procedure: Procedure): Procedure => ({ ...procedure, steps: procedure.steps.filter((step) => holds(step.onlyWhen)) });
+  const isHere = ({ machine, onlyWhen }: { machine?: string; onlyWhen?: Condition }) =>
+    (machine === undefined || kinds.has(machine)) && holds(onlyWhen);
+  const stepsHere = (procedure: Procedure): Procedure => ({
+    ...procedure,
+    steps: procedure.steps.filter((step) => holds(step.onlyWhen)),
+  });
   const tailored: Omit<Rulebook, 'digest'> = {
     ...rules,
     tasks: new Map([...rules.tasks].filter(([id]) => withDuty.has(id))),
-    procedures: new Map([...rules.procedures].filter(([, procedure]) => holds(procedure.onlyWhen)).map(([id, procedure]) => [id, stepsHere(procedure)])),
+    procedures: new Map(
+      [...rules.procedures]
+        .filter(([, procedure]) => holds(procedure.onlyWhen))
+        .map(([id, procedure]) => [id, stepsHere(procedure)]),
+    ),
     forms: new Map([...rules.forms].filter(([, form]) => isHere(form))),
     duties,
     notHere: new Map(
@@ -26,14 +35,20 @@ export function tailorRules(rules: LinkedRules): Rulebook {
         ...[...rules.tasks.values()].filter(({ id }) => !withDuty.has(id)),
         ...[...rules.procedures.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
         ...[...rules.forms.values()].filter((form) => !isHere(form)),
+        ...[...rules.decisions.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
       ].map(({ id, title }) => [id, title]),
     ),
   };
   return { ...tailored, digest: createHash('sha256').update(canonicalJson(tailored)).digest('hex') };
 }
 
-function dutiesOf(task: Task, rules: LinkedRules, holds: (condition: Condition | undefined, facts?: Situation) => boolean): Duty[] {
-  if (task.machine === undefined) return holds(task.onlyWhen) ? [{ task: task.id, ...(task.every && { every: task.every }) }] : [];
+function dutiesOf(
+  task: Task,
+  rules: LinkedRules,
+  holds: (condition: Condition | undefined, facts?: Situation) => boolean,
+): Duty[] {
+  if (task.machine === undefined)
+    return holds(task.onlyWhen) ? [{ task: task.id, ...(task.every && { every: task.every }) }] : [];
   return [...rules.machines.values()]
     .filter((machine) => machine.kind === task.machine && holds(task.onlyWhen, machine.facts))
     .map((machine) => ({ task: task.id, machine: machine.id, ...intervalOn(machine, task) }));

@@ -65,7 +65,7 @@ function passes(value: FactValue | undefined, test: Test): Truth {
 }
 
 function has(value: FactValue, member: string): boolean {
-  return Array.isArray(value) && value.includes(member);
+  return Array.isArray(value) ? value.includes(member) : value === member;
 }
 
 function compares(value: number, op: 'at-least' | 'at-most' | 'above' | 'below', bound: number): boolean {

@@ -23,13 +23,33 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
       const pack = available.find((each) => each.id === id);
       const ids = available.map((each) => each.id);
       if (semver.validRange(range) === null)
-        findings.push({ code: 'E312', message: `\`${range}\` is not a range of versions`, place, help: 'write a SemVer range such as `^1.0.0`' });
+        findings.push({
+          code: 'E312',
+          message: `\`${range}\` is not a range of versions`,
+          place,
+          help: 'write a SemVer range such as `^1.0.0`',
+        });
       else if (pack === undefined)
-        findings.push({ code: 'E312', message: `unknown pack \`${id}\``, place, help: didYouMean(id, ids) ?? `known are ${ids.join(', ')}` });
+        findings.push({
+          code: 'E312',
+          message: `unknown pack \`${id}\``,
+          place,
+          help: didYouMean(id, ids) ?? `known are ${ids.join(', ')}`,
+        });
       else if (!semver.satisfies(pack.head.data.version, range))
-        findings.push({ code: 'E312', message: `pack \`${id}\` is at version ${pack.head.data.version}, which is not in \`${range}\``, place, help: 'read what changed in the pack, then change the range' });
+        findings.push({
+          code: 'E312',
+          message: `pack \`${id}\` is at version ${pack.head.data.version}, which is not in \`${range}\``,
+          place,
+          help: 'read what changed in the pack, then change the range',
+        });
       else if (behind.includes(id))
-        findings.push({ code: 'E312', message: `pack \`${id}\` builds on itself`, place, help: `the circle is ${[...behind, id].join(' -> ')}` });
+        findings.push({
+          code: 'E312',
+          message: `pack \`${id}\` builds on itself`,
+          place,
+          help: `the circle is ${[...behind, id].join(' -> ')}`,
+        });
       else if (!chosen.includes(pack)) {
         choose(pack.head.data.extends ?? {}, pack.head, 'extends', [...behind, id]);
         chosen.push(pack);
@@ -52,5 +72,10 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
 export function checkVersions(packs: readonly Pack[]): Finding[] {
   return packs
     .filter(({ head }) => semver.valid(head.data.version) === null)
-    .map(({ head }) => ({ code: 'E312', message: `\`${head.data.version}\` is not a SemVer version`, place: head.at(['version']), help: 'write three numbers: `1.0.0`' }));
+    .map(({ head }) => ({
+      code: 'E312',
+      message: `\`${head.data.version}\` is not a SemVer version`,
+      place: head.at(['version']),
+      help: 'write three numbers: `1.0.0`',
+    }));
 }

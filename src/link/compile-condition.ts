@@ -1,7 +1,7 @@
-import { inBaseUnit, type Quantity, dimensionOf, formatQuantity } from '../measure/quantity.js';
+import { dimensionOf, formatQuantity, inBaseUnit, type Quantity } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
 import type { Located, Path } from '../read/read-documents.js';
-import type { Condition as RawCondition, Operand, Test as RawTest } from '../read/types.gen.js';
+import type { Operand, Condition as RawCondition, Test as RawTest } from '../read/types.gen.js';
 import { expectKnown, type Linking, report } from './linking.js';
 import { dayNumber, readQuantity } from './read-values.js';
 import type { Comparison, Condition, Fact, Test } from './rulebook.js';
@@ -16,12 +16,20 @@ export interface Vocabulary {
  * Turns a condition as written into its typed tree. Reports unknown facts, members and limits with the nearest name,
  * tests that don't fit the type of the fact, and quantities of the wrong dimension; `undefined` when anything was wrong.
  */
-export function compileCondition(linking: Linking, vocabulary: Vocabulary, raw: RawCondition, document: Located, path: Path): Condition | undefined {
+export function compileCondition(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  raw: RawCondition,
+  document: Located,
+  path: Path,
+): Condition | undefined {
   const parts: (Condition | undefined)[] = [];
   for (const [key, value] of Object.entries(raw)) {
     const here = [...path, key];
     if (key === 'all' || key === 'any') {
-      const of = Array.isArray(value) ? value.map((each, index) => compileCondition(linking, vocabulary, each, document, [...here, index])) : [];
+      const of = Array.isArray(value)
+        ? value.map((each, index) => compileCondition(linking, vocabulary, each, document, [...here, index]))
+        : [];
       parts.push(whole(of, (conditions) => ({ kind: key, of: conditions })));
     } else if (key === 'not') {
       const inner = isCondition(value) ? compileCondition(linking, vocabulary, value, document, here) : undefined;
@@ -34,7 +42,14 @@ export function compileCondition(linking: Linking, vocabulary: Vocabulary, raw: 
   return whole(parts, (of) => (of.length === 1 && of[0] !== undefined ? of[0] : { kind: 'all', of }));
 }
 
-function compileTest(linking: Linking, vocabulary: Vocabulary, fact: Fact, raw: RawTest, document: Located, path: Path): Condition | undefined {
+function compileTest(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  fact: Fact,
+  raw: RawTest,
+  document: Located,
+  path: Path,
+): Condition | undefined {
   const misuse = (place: Place, help: string): undefined => {
     report(linking, 'E309', place, `this test does not fit \`${fact.id}\`, which is ${typeInWords(fact)}`, help);
     return undefined;
@@ -53,8 +68,12 @@ function compileTest(linking: Linking, vocabulary: Vocabulary, fact: Fact, raw: 
     const here = [...path, key];
     switch (key) {
       case 'one-of':
-        if (fact.type === 'set' || isNumeric(fact)) parts.push(misuse(document.atKey(here), fact.type === 'set' ? 'use `any-of`' : 'use `between`'));
-        else parts.push(memberList(value as string[], here) ? test({ kind: 'one-of', members: value as (string | boolean)[] }) : undefined);
+        if (fact.type === 'set' || isNumeric(fact))
+          parts.push(misuse(document.atKey(here), fact.type === 'set' ? 'use `any-of`' : 'use `between`'));
+        else
+          parts.push(
+            memberList(value as string[], here) ? test({ kind: 'one-of', members: value as (string | boolean)[] }) : undefined,
+          );
         break;
       case 'any-of':
       case 'all-of':
@@ -67,8 +86,15 @@ function compileTest(linking: Linking, vocabulary: Vocabulary, fact: Fact, raw: 
         break;
       case 'between': {
         const [low, high] = value as Operand[];
-        for (const [op, operand, index] of [['at-least', low, 0], ['at-most', high, 1]] as const)
-          parts.push(operand === undefined ? undefined : compileComparison(linking, vocabulary, fact, op, operand, document, [...here, index]));
+        for (const [op, operand, index] of [
+          ['at-least', low, 0],
+          ['at-most', high, 1],
+        ] as const)
+          parts.push(
+            operand === undefined
+              ? undefined
+              : compileComparison(linking, vocabulary, fact, op, operand, document, [...here, index]),
+          );
         break;
       }
       default:
@@ -78,10 +104,24 @@ function compileTest(linking: Linking, vocabulary: Vocabulary, fact: Fact, raw: 
   return whole(parts, (of) => (of.length === 1 && of[0] !== undefined ? of[0] : { kind: 'all', of }));
 }
 
-function compileComparison(linking: Linking, vocabulary: Vocabulary, fact: Fact, op: Comparison, operand: Operand, document: Located, path: Path): Condition | undefined {
+function compileComparison(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  fact: Fact,
+  op: Comparison,
+  operand: Operand,
+  document: Located,
+  path: Path,
+): Condition | undefined {
   const place = document.at(path);
   if (!isNumeric(fact)) {
-    report(linking, 'E309', place, `this test does not fit \`${fact.id}\`, which is ${typeInWords(fact)}`, 'comparisons are for quantities, counts and dates');
+    report(
+      linking,
+      'E309',
+      place,
+      `this test does not fit \`${fact.id}\`, which is ${typeInWords(fact)}`,
+      'comparisons are for quantities, counts and dates',
+    );
     return undefined;
   }
   const compare = (value: number, shown: string, limit?: string): Condition => ({
@@ -90,18 +130,28 @@ function compileComparison(linking: Linking, vocabulary: Vocabulary, fact: Fact,
     test: { kind: 'compare', op, value, shown, ...(limit !== undefined && { limit }) },
   });
   if (typeof operand === 'object') {
-    if (!expectKnown(linking, 'E303', 'limit', operand.limit, vocabulary.limits.keys(), document.at([...path, 'limit']))) return undefined;
+    if (!expectKnown(linking, 'E303', 'limit', operand.limit, vocabulary.limits.keys(), document.at([...path, 'limit'])))
+      return undefined;
     const quantity = vocabulary.limits.get(operand.limit)?.value;
-    return quantity && fits(linking, fact, quantity, place) ? compare(inBaseUnit(quantity), formatQuantity(quantity), operand.limit) : undefined;
+    return quantity && fits(linking, fact, quantity, place)
+      ? compare(inBaseUnit(quantity), formatQuantity(quantity), operand.limit)
+      : undefined;
   }
   if (fact.type === 'date') {
     const day = dayNumber(String(operand));
-    if (day === undefined) report(linking, 'E309', place, `expected a date for \`${fact.id}\`, got \`${operand}\``, 'write it as YYYY-MM-DD');
+    if (day === undefined)
+      report(linking, 'E309', place, `expected a date for \`${fact.id}\`, got \`${operand}\``, 'write it as YYYY-MM-DD');
     return day === undefined ? undefined : compare(day, String(operand));
   }
   if (typeof operand === 'number') {
     if (fact.type === 'count') return compare(operand, String(operand));
-    report(linking, 'E210', place, `expected a number and a unit for \`${fact.id}\`, got \`${operand}\``, `write it in \`${fact.unit ?? ''}\``);
+    report(
+      linking,
+      'E210',
+      place,
+      `expected a number and a unit for \`${fact.id}\`, got \`${operand}\``,
+      `write it in \`${fact.unit ?? ''}\``,
+    );
     return undefined;
   }
   const quantity = readQuantity(linking, operand, place);
@@ -112,7 +162,13 @@ function fits(linking: Linking, fact: Fact, quantity: Quantity, place: Place): b
   const wanted = fact.type === 'count' ? 'count' : dimensionOf({ value: 0, unit: fact.unit ?? '1' });
   const got = dimensionOf(quantity);
   if (got === wanted) return true;
-  report(linking, 'E308', place, `unexpected ${got} for \`${fact.id}\`, expected a ${wanted}`, `\`${fact.id}\` is measured in \`${fact.unit ?? 'times'}\``);
+  report(
+    linking,
+    'E308',
+    place,
+    `unexpected ${got} for \`${fact.id}\`, expected a ${wanted}`,
+    `\`${fact.id}\` is measured in \`${fact.unit ?? 'times'}\``,
+  );
   return false;
 }
 
@@ -130,7 +186,15 @@ function isNumeric(fact: Fact): boolean {
 }
 
 function typeInWords(fact: Fact): string {
-  const words = { enum: 'one of several words', set: 'a set', boolean: 'true or false', quantity: 'a quantity', count: 'a count', date: 'a date', answer: 'the answer of a decision' };
+  const words = {
+    enum: 'one of several words',
+    set: 'a set',
+    boolean: 'true or false',
+    quantity: 'a quantity',
+    count: 'a count',
+    date: 'a date',
+    answer: 'the answer of a decision',
+  };
   return words[fact.type];
 }
 

@@ -9,12 +9,19 @@ import { readInterval, readQuantity } from './read-values.js';
 import type { Clinic, InstrumentFamily, LinkedRules, Machine, Program, Situation, StatedBy, Task } from './rulebook.js';
 
 /** The clinic with the facts it states, and `clinic.machines` worked out from its machine sheets. */
-export function linkClinic(linking: Linking, vocabulary: Vocabulary, document: Located<ClinicDocument>, machines: ReadonlyMap<string, Machine>): Clinic {
+export function linkClinic(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  document: Located<ClinicDocument>,
+  machines: ReadonlyMap<string, Machine>,
+): Clinic {
   const { kind: _, facts: raw = {}, ...clinic } = document.data;
   const people = clinic.people.map(({ id }) => id);
   expectKnown(linking, 'E306', 'person', clinic.document['approved-by'], people, document.at(['document', 'approved-by']));
   clinic.people.forEach((person, index) => {
-    person.roles.forEach((role, position) => expectTerm(linking, role, 'role', document.at(['people', index, 'roles', position])));
+    person.roles.forEach((role, position) =>
+      expectTerm(linking, role, 'role', document.at(['people', index, 'roles', position])),
+    );
   });
   clinic.rooms.forEach((room, index) => {
     room.zones.forEach((zone, position) => expectTerm(linking, zone, 'zone', document.at(['rooms', index, 'zones', position])));
@@ -33,7 +40,15 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
   const machines = new Map<string, Machine>();
   const placed = new Map<string, Place>();
   for (const { document } of eachOf(linking, 'equipment')) {
-    const { kind: _, machine: kind, 'in-service': inService = true, facts: raw = {}, intervals: rawIntervals = {}, programs: rawPrograms = [], ...machine } = document.data;
+    const {
+      kind: _,
+      machine: kind,
+      'in-service': inService = true,
+      facts: raw = {},
+      intervals: rawIntervals = {},
+      programs: rawPrograms = [],
+      ...machine
+    } = document.data;
     if (!isFirst(linking, placed, 'machine', machine.id, document.at(['id']))) continue;
     expectTerm(linking, kind, 'machine-kind', document.at(['machine']));
     expectStatedBy(linking, vocabulary, raw, ['machine'], document, ['facts']);
@@ -42,7 +57,13 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
     for (const [task, { every: text, at }] of Object.entries(rawIntervals)) {
       const known = expectKnown(linking, 'E306', 'task', task, tasks.keys(), document.atKey(['intervals', task]));
       if (known && tasks.get(task)?.machine !== kind)
-        report(linking, 'E306', document.atKey(['intervals', task]), `task \`${task}\` is not for a ${kind.replaceAll('-', ' ')}`, 'state intervals of tasks for this kind of machine only');
+        report(
+          linking,
+          'E306',
+          document.atKey(['intervals', task]),
+          `task \`${task}\` is not for a ${kind.replaceAll('-', ' ')}`,
+          'state intervals of tasks for this kind of machine only',
+        );
       const every = readInterval(linking, text, document.at(['intervals', task, 'every']));
       if (every !== undefined) intervals[task] = { every, at };
     }
@@ -87,30 +108,68 @@ export function linkInstruments(linking: Linking, vocabulary: Vocabulary): Map<s
 export function checkClinic(linking: Linking, rules: LinkedRules, document: Located<ClinicDocument>): void {
   const rooms = rules.clinic.rooms.map(({ id }) => id);
   const people = rules.clinic.people.map(({ id }) => id);
-  for (const { document: sheet } of eachOf(linking, 'equipment')) expectKnown(linking, 'E306', 'room', sheet.data.room, rooms, sheet.at(['room']));
+  for (const { document: sheet } of eachOf(linking, 'equipment'))
+    expectKnown(linking, 'E306', 'room', sheet.data.room, rooms, sheet.at(['room']));
   for (const { document: overrides } of eachOf(linking, 'overrides'))
     overrides.data.changes.forEach(({ deviation }, index) => {
       if (deviation !== undefined)
-        expectKnown(linking, 'E306', 'person', deviation['approved-by'], people, overrides.at(['changes', index, 'deviation', 'approved-by']));
+        expectKnown(
+          linking,
+          'E306',
+          'person',
+          deviation['approved-by'],
+          people,
+          overrides.at(['changes', index, 'deviation', 'approved-by']),
+        );
     });
   const held = new Set(rules.clinic.people.flatMap(({ roles }) => roles));
   for (const role of rolesAsked(rules))
     if (!held.has(role) && role !== 'everyone' && role !== 'service-engineer')
-      report(linking, 'E322', document.atKey(['people']), `nobody holds the role \`${role}\``, 'give it to a person: procedures and tasks name it');
+      report(
+        linking,
+        'E322',
+        document.atKey(['people']),
+        `nobody holds the role \`${role}\``,
+        'give it to a person: procedures and tasks name it',
+      );
   const zones = new Set(rules.clinic.rooms.flatMap((room) => room.zones));
   for (const { where } of rules.procedures.values())
-    if (!zones.has(where)) report(linking, 'E322', document.atKey(['rooms']), `no room holds the zone \`${where}\``, 'say which room it is in: procedures take place there');
+    if (!zones.has(where))
+      report(
+        linking,
+        'E322',
+        document.atKey(['rooms']),
+        `no room holds the zone \`${where}\``,
+        'say which room it is in: procedures take place there',
+      );
 }
 
 function rolesAsked(rules: LinkedRules): Set<string> {
-  return new Set([...[...rules.procedures.values()].flatMap(({ who }) => who), ...[...rules.tasks.values()].map(({ role }) => role)]);
+  return new Set([
+    ...[...rules.procedures.values()].flatMap(({ who }) => who),
+    ...[...rules.tasks.values()].map(({ role }) => role),
+  ]);
 }
 
-function expectStatedBy(linking: Linking, vocabulary: Vocabulary, raw: Situation | Record<string, unknown>, by: readonly StatedBy[], document: Located, path: readonly (string | number)[]): void {
+function expectStatedBy(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  raw: Situation | Record<string, unknown>,
+  by: readonly StatedBy[],
+  document: Located,
+  path: readonly (string | number)[],
+): void {
   for (const id of Object.keys(raw)) {
     const fact = vocabulary.facts.get(id);
     if (fact !== undefined && !by.includes(fact.statedBy))
       report(linking, 'E319', document.atKey([...path, id]), `\`${id}\` is not stated here`, `it is stated by: ${fact.statedBy}`);
-    if (id === 'clinic.machines') report(linking, 'E319', document.atKey([...path, id]), '`clinic.machines` is worked out from the machine sheets', 'take it out');
+    if (id === 'clinic.machines')
+      report(
+        linking,
+        'E319',
+        document.atKey([...path, id]),
+        '`clinic.machines` is worked out from the machine sheets',
+        'take it out',
+      );
   }
 }

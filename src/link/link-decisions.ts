@@ -18,10 +18,14 @@ export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes:
     if (!isFirst(linking, placed, 'decision', document.data.id, document.at(['id']))) continue;
     const decision = linkDecision(linking, document);
     if (decision === undefined) continue;
+    const onlyWhen =
+      document.data['only-when'] && compileCondition(linking, vocabulary, document.data['only-when'], document, ['only-when']);
+    if (onlyWhen !== undefined) decision.onlyWhen = onlyWhen;
     decisions.set(decision.id, decision);
     document.data.rules.forEach((raw, index) => {
       const rule = linkRule(linking, vocabulary, decision, raw, layer, document, ['rules', index]);
-      if (rule !== undefined && isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id']))) decision.rules.push(rule);
+      if (rule !== undefined && isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id'])))
+        decision.rules.push(rule);
     });
   }
   changeRules(linking, vocabulary, decisions, placed, changes);
@@ -52,33 +56,67 @@ function linkVerdict(linking: Linking, document: Located<DecisionDocument>, head
   const { outcomes, say = {}, otherwise, from, prefer } = document.data;
   if (outcomes === undefined || otherwise === undefined) {
     const key = outcomes === undefined ? 'outcomes' : 'otherwise';
-    report(linking, 'E316', document.at([]), `a verdict needs \`${key}\``, 'a choice among programs says `choose: program` instead');
+    report(
+      linking,
+      'E316',
+      document.at([]),
+      `a verdict needs \`${key}\``,
+      'a choice among programs says `choose: program` instead',
+    );
     return undefined;
   }
   for (const key of ['from', 'prefer'] as const)
-    if ((key === 'from' ? from : prefer) !== undefined) report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a choice`, 'take it out, or add `choose: program`');
+    if ((key === 'from' ? from : prefer) !== undefined)
+      report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a choice`, 'take it out, or add `choose: program`');
   for (const outcome of outcomes)
-    if (say[outcome] === undefined) report(linking, 'E311', document.at(['outcomes']), `outcome \`${outcome}\` has no words under \`say\``, `add \`${outcome}:\` under \`say:\``);
+    if (say[outcome] === undefined)
+      report(
+        linking,
+        'E311',
+        document.at(['outcomes']),
+        `outcome \`${outcome}\` has no words under \`say\``,
+        `add \`${outcome}:\` under \`say:\``,
+      );
   for (const key of Object.keys(say)) expectKnown(linking, 'E311', 'outcome', key, outcomes, document.atKey(['say', key]));
   if (expectKnown(linking, 'E311', 'outcome', otherwise, outcomes, document.at(['otherwise'])) && otherwise === outcomes[0])
-    report(linking, 'E310', document.at(['otherwise']), `\`otherwise\` is \`${otherwise}\`, the least restrictive outcome`, 'where no rule speaks, take a more careful one');
+    report(
+      linking,
+      'E310',
+      document.at(['otherwise']),
+      `\`otherwise\` is \`${otherwise}\`, the least restrictive outcome`,
+      'where no rule speaks, take a more careful one',
+    );
   return { kind: 'verdict', ...head, outcomes, say, otherwise };
 }
 
 function linkChoice(linking: Linking, document: Located<DecisionDocument>, head: Head): Choice {
   const { data } = document;
   for (const key of ['outcomes', 'say', 'otherwise'] as const)
-    if (data[key] !== undefined) report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a verdict`, 'take it out, or take `choose` out');
-  if (data.from === undefined) report(linking, 'E316', document.at([]), 'a choice needs `from`', 'list the machine kinds whose programs are looked at');
+    if (data[key] !== undefined)
+      report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a verdict`, 'take it out, or take `choose` out');
+  if (data.from === undefined)
+    report(linking, 'E316', document.at([]), 'a choice needs `from`', 'list the machine kinds whose programs are looked at');
   data.from?.forEach((kind, index) => expectTerm(linking, kind, 'machine-kind', document.at(['from', index])));
   return { kind: 'choice', ...head, from: data.from ?? [], prefer: data.prefer ?? [] };
 }
 
-function linkRule(linking: Linking, vocabulary: Vocabulary, decision: Decision, raw: RawRule, layer: Layer, document: Located, path: Path): Rule | undefined {
+function linkRule(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  decision: Decision,
+  raw: RawRule,
+  layer: Layer,
+  document: Located,
+  path: Path,
+): Rule | undefined {
   const at = (...more: (string | number)[]) => document.at([...path, ...more]);
   const when = compileCondition(linking, vocabulary, raw.when, document, [...path, 'when']);
-  const needs = raw.needs === undefined ? undefined : compileCondition(linking, vocabulary, raw.needs, document, [...path, 'needs']);
-  const complete = decision.kind === 'verdict' ? fitsVerdict(linking, decision, raw, document, path) : fitsChoice(linking, vocabulary, raw, document, path);
+  const needs =
+    raw.needs === undefined ? undefined : compileCondition(linking, vocabulary, raw.needs, document, [...path, 'needs']);
+  const complete =
+    decision.kind === 'verdict'
+      ? fitsVerdict(linking, decision, raw, document, path)
+      : fitsChoice(linking, vocabulary, raw, document, path);
   const source = cite(linking, raw.source, at('source'));
   const examples = (raw.examples ?? []).map((example, index) => ({
     given: readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']),
@@ -104,28 +142,61 @@ function linkRule(linking: Linking, vocabulary: Vocabulary, decision: Decision, 
 }
 
 function fitsVerdict(linking: Linking, decision: Verdict, raw: RawRule, document: Located, path: Path): boolean {
-  if (raw.needs !== undefined) report(linking, 'E316', document.atKey([...path, 'needs']), '`needs` belongs to a choice', 'give the rule an `outcome`');
-  if (raw.outcome !== undefined) return expectKnown(linking, 'E311', 'outcome', raw.outcome, decision.outcomes, document.at([...path, 'outcome']));
-  report(linking, 'E316', document.at(path), `rule \`${raw.id}\` has no \`outcome\``, `one of ${decision.outcomes.map((each) => `\`${each}\``).join(', ')}`);
+  if (raw.needs !== undefined)
+    report(linking, 'E316', document.atKey([...path, 'needs']), '`needs` belongs to a choice', 'give the rule an `outcome`');
+  if (raw.outcome !== undefined)
+    return expectKnown(linking, 'E311', 'outcome', raw.outcome, decision.outcomes, document.at([...path, 'outcome']));
+  report(
+    linking,
+    'E316',
+    document.at(path),
+    `rule \`${raw.id}\` has no \`outcome\``,
+    `one of ${decision.outcomes.map((each) => `\`${each}\``).join(', ')}`,
+  );
   return false;
 }
 
 function fitsChoice(linking: Linking, vocabulary: Vocabulary, raw: RawRule, document: Located, path: Path): boolean {
-  if (raw.outcome !== undefined) report(linking, 'E316', document.atKey([...path, 'outcome']), '`outcome` belongs to a verdict', 'say what the program `needs`');
+  if (raw.outcome !== undefined)
+    report(
+      linking,
+      'E316',
+      document.atKey([...path, 'outcome']),
+      '`outcome` belongs to a verdict',
+      'say what the program `needs`',
+    );
   if (raw.needs === undefined) {
-    report(linking, 'E316', document.at(path), `rule \`${raw.id}\` does not say what it \`needs\``, 'add `needs:` with tests on facts that machine sheets state');
+    report(
+      linking,
+      'E316',
+      document.at(path),
+      `rule \`${raw.id}\` does not say what it \`needs\``,
+      'add `needs:` with tests on facts that machine sheets state',
+    );
     return false;
   }
   for (const key of Object.keys(raw.needs)) {
     const by = vocabulary.facts.get(key)?.statedBy;
     if (by !== undefined && by !== 'program' && by !== 'machine')
-      report(linking, 'E319', document.atKey([...path, 'needs', key]), `\`${key}\` is not stated by machine sheets`, 'put it under `when:`');
+      report(
+        linking,
+        'E319',
+        document.atKey([...path, 'needs', key]),
+        `\`${key}\` is not stated by machine sheets`,
+        'put it under `when:`',
+      );
   }
   return true;
 }
 
 /** Reads the facts of a situation; reports unknown facts and values that don't fit. */
-export function readSituation(linking: Linking, vocabulary: Pick<Vocabulary, 'facts'>, raw: RawSituation, document: Located, path: Path): Situation {
+export function readSituation(
+  linking: Linking,
+  vocabulary: Pick<Vocabulary, 'facts'>,
+  raw: RawSituation,
+  document: Located,
+  path: Path,
+): Situation {
   const situation: Record<string, FactValue> = {};
   for (const [id, value] of Object.entries(raw)) {
     const fact = vocabulary.facts.get(id);
@@ -140,7 +211,13 @@ export function readSituation(linking: Linking, vocabulary: Pick<Vocabulary, 'fa
   return situation;
 }
 
-function changeRules(linking: Linking, vocabulary: Vocabulary, decisions: Map<string, Decision>, placed: Map<string, Place>, changes: Change[]): void {
+function changeRules(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  decisions: Map<string, Decision>,
+  placed: Map<string, Place>,
+  changes: Change[],
+): void {
   for (const { layer, document } of eachOf(linking, 'overrides'))
     document.data.changes.forEach((change, index) => {
       if (change.change !== 'add-rule' && change.change !== 'replace-rule' && change.change !== 'retire-rule') return;
@@ -155,7 +232,10 @@ function changeRules(linking: Linking, vocabulary: Vocabulary, decisions: Map<st
       const source = change.source === undefined ? undefined : cite(linking, change.source, at('source'));
       const old = decision.rules.find((rule) => rule.name === name);
       if (change.change !== 'add-rule' && !expectKnown(linking, 'E306', `rule of \`${decision.id}\``, name, names, place)) return;
-      const next = change.change === 'retire-rule' ? undefined : linkRule(linking, vocabulary, decision, change.rule, layer, document, [...path, 'rule']);
+      const next =
+        change.change === 'retire-rule'
+          ? undefined
+          : linkRule(linking, vocabulary, decision, change.rule, layer, document, [...path, 'rule']);
       if (change.change === 'add-rule' && next !== undefined && !isFirst(linking, placed, 'rule', next.id, place)) return;
       if (next === undefined && change.change !== 'retire-rule') return;
       const what = `\`${decision.id}\` by ${doing[change.change]} \`${name}\``;
@@ -163,9 +243,20 @@ function changeRules(linking: Linking, vocabulary: Vocabulary, decisions: Map<st
       const words = { layer: layer.id, because: change.because, place, ...deviationOf(change) };
       const citation = source ?? next?.source;
       const position = old === undefined ? decision.rules.length : decision.rules.indexOf(old);
-      decision.rules.splice(position, old === undefined ? 0 : 1, ...(next === undefined ? [] : [{ ...next, ...deviationOf(change) }]));
-      if (old !== undefined && next === undefined) decision.retired.push({ rule: old, by: { ...words, value: 'retired', source: citation ?? { id: 'clinic' } } });
-      changes.push({ ...words, kind: change.change, about: `${decision.id}/${name}`, change: done[change.change], ...(citation !== undefined && { source: citation }) });
+      decision.rules.splice(
+        position,
+        old === undefined ? 0 : 1,
+        ...(next === undefined ? [] : [{ ...next, ...deviationOf(change) }]),
+      );
+      if (old !== undefined && next === undefined)
+        decision.retired.push({ rule: old, by: { ...words, value: 'retired', source: citation ?? { id: 'clinic' } } });
+      changes.push({
+        ...words,
+        kind: change.change,
+        about: `${decision.id}/${name}`,
+        change: done[change.change],
+        ...(citation !== undefined && { source: citation }),
+      });
     });
 }
 
@@ -189,23 +280,37 @@ function loosens(decision: Decision, old: Rule | undefined, next: Rule | undefin
  * loosens; one that also answers may turn "none" into a program.
  */
 function addingLoosens(decision: Decision, rule: Rule): Loosening {
-  if (decision.kind === 'choice') return { looser: !rule.addsOnly, because: 'the rule may answer where none did; mark it `adds-only: true` if it only adds needs' };
+  if (decision.kind === 'choice')
+    return {
+      looser: !rule.addsOnly,
+      because: 'the rule may answer where none did; mark it `adds-only: true` if it only adds needs',
+    };
   const rank = (outcome: string) => decision.outcomes.indexOf(outcome);
-  return { looser: rank(rule.outcome ?? '') < rank(decision.otherwise), because: `where no other rule speaks, \`${decision.otherwise}\` would become \`${rule.outcome ?? ''}\`` };
+  return {
+    looser: rank(rule.outcome ?? '') < rank(decision.otherwise),
+    because: `where no other rule speaks, \`${decision.otherwise}\` would become \`${rule.outcome ?? ''}\``,
+  };
 }
 
 /** Retiring a rule loosens nothing only when its outcome is the least restrictive one, which never wins over another. */
 function retiringLoosens(decision: Decision, rule: Rule | undefined): Loosening {
   if (decision.kind === 'choice') return { looser: true, because: 'its needs would no longer be asked for' };
-  return { looser: rule?.outcome !== decision.outcomes[0], because: `situations that were \`${rule?.outcome ?? ''}\` would fall to what is left` };
+  return {
+    looser: rule?.outcome !== decision.outcomes[0],
+    because: `situations that were \`${rule?.outcome ?? ''}\` would fall to what is left`,
+  };
 }
 
 /** A replaced rule is as strict when it holds in the same situations and asks for at least as much. */
 function replacingLoosens(decision: Decision, old: Rule, next: Rule): Loosening {
-  if (JSON.stringify(old.when) !== JSON.stringify(next.when)) return { looser: true, because: 'its condition is another, so it may no longer hold where the old rule held' };
+  if (JSON.stringify(old.when) !== JSON.stringify(next.when))
+    return { looser: true, because: 'its condition is another, so it may no longer hold where the old rule held' };
   if (decision.kind === 'choice') {
     const asked = needsOf(next);
-    return { looser: needsOf(old).some((need) => !asked.includes(need)) || (old.addsOnly && !next.addsOnly), because: 'it no longer asks for everything the old rule asked for' };
+    return {
+      looser: needsOf(old).some((need) => !asked.includes(need)) || (old.addsOnly && !next.addsOnly),
+      because: 'it no longer asks for everything the old rule asked for',
+    };
   }
   const rank = ({ outcome = '' }: Rule) => decision.outcomes.indexOf(outcome);
   return { looser: rank(next) < rank(old), because: `\`${old.outcome ?? ''}\` would become \`${next.outcome ?? ''}\`` };
@@ -216,7 +321,12 @@ function needsOf({ needs }: Rule): string[] {
   return (needs.kind === 'all' ? needs.of : [needs]).map((need) => JSON.stringify(need));
 }
 
-function refuseCircles(linking: Linking, decision: Decision, decisions: ReadonlyMap<string, Decision>, vocabulary: Vocabulary): void {
+function refuseCircles(
+  linking: Linking,
+  decision: Decision,
+  decisions: ReadonlyMap<string, Decision>,
+  vocabulary: Vocabulary,
+): void {
   const reaches = (id: string, seen: readonly string[]): boolean => {
     const next = decisions.get(id);
     if (next === undefined || seen.includes(id)) return false;
@@ -224,5 +334,11 @@ function refuseCircles(linking: Linking, decision: Decision, decisions: Readonly
     return behind.includes(decision.id) || behind.some((each) => reaches(each, [...seen, id]));
   };
   if (reaches(decision.id, []))
-    report(linking, 'E317', decision.place, `decision \`${decision.id}\` waits for its own answer`, 'take the answer fact out of one of the decisions in the circle');
+    report(
+      linking,
+      'E317',
+      decision.place,
+      `decision \`${decision.id}\` waits for its own answer`,
+      'take the answer fact out of one of the decisions in the circle',
+    );
 }

@@ -25,10 +25,25 @@ export function linkLimits(linking: Linking, changes: Change[]): Map<string, Lim
         const [first, ...others] = values;
         for (const other of others)
           if (first !== undefined && dimensionOf(other.quantity) !== dimensionOf(first.quantity))
-            report(linking, 'E308', other.place, `limit \`${id}\` is a ${dimensionOf(first.quantity)}, this value is a ${dimensionOf(other.quantity)}`);
-        const current = values.filter((value) => holdsOn(linking.on, value)).sort(byStart).at(-1);
+            report(
+              linking,
+              'E308',
+              other.place,
+              `limit \`${id}\` is a ${dimensionOf(first.quantity)}, this value is a ${dimensionOf(other.quantity)}`,
+            );
+        const current = values
+          .filter((value) => holdsOn(linking.on, value))
+          .sort(byStart)
+          .at(-1);
         if (current === undefined) {
-          if (values.length > 0) report(linking, 'E313', place, `limit \`${id}\` has no value on ${linking.on}`, 'add a value that holds from an earlier date');
+          if (values.length > 0)
+            report(
+              linking,
+              'E313',
+              place,
+              `limit \`${id}\` has no value on ${linking.on}`,
+              'add a value that holds from an earlier date',
+            );
           continue;
         }
         limits.set(id, {

@@ -49,7 +49,15 @@ export function linkProcedures(linking: Linking, vocabulary: Vocabulary, changes
   return procedures;
 }
 
-function linkStep(linking: Linking, vocabulary: Vocabulary, procedure: string, raw: RawStep, layer: Layer, document: Located, path: Path): Step {
+function linkStep(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  procedure: string,
+  raw: RawStep,
+  layer: Layer,
+  document: Located,
+  path: Path,
+): Step {
   const onlyWhen = raw['only-when'] && compileCondition(linking, vocabulary, raw['only-when'], document, [...path, 'only-when']);
   return {
     id: `${procedure}/${raw.id}`,
@@ -64,12 +72,19 @@ function linkStep(linking: Linking, vocabulary: Vocabulary, procedure: string, r
   };
 }
 
-function changeSteps(linking: Linking, vocabulary: Vocabulary, procedures: Map<string, Procedure>, placed: Map<string, Place>, changes: Change[]): void {
+function changeSteps(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  procedures: Map<string, Procedure>,
+  placed: Map<string, Place>,
+  changes: Change[],
+): void {
   for (const { layer, document } of eachOf(linking, 'overrides'))
     document.data.changes.forEach((change, index) => {
       if (change.change !== 'add-step' && change.change !== 'replace-step') return;
       const path = ['changes', index];
-      if (!expectKnown(linking, 'E306', 'procedure', change.procedure, procedures.keys(), document.at([...path, 'procedure']))) return;
+      if (!expectKnown(linking, 'E306', 'procedure', change.procedure, procedures.keys(), document.at([...path, 'procedure'])))
+        return;
       const procedure = procedures.get(change.procedure);
       if (procedure === undefined) return;
       const names = procedure.steps.map(({ name }) => name);
@@ -112,7 +127,8 @@ function changeSteps(linking: Linking, vocabulary: Vocabulary, procedures: Map<s
 
 /** What a replaced step no longer says: a limit, decision, procedure or form it named, its caution, or what to do otherwise. */
 function lostBy(old: Step, next: Step): string[] {
-  const said = (step: Step) => referencesIn([step.do, step.why, step.caution, step.ifNot].join(' ')).map(({ scheme, id }) => `${scheme} \`${id}\``);
+  const said = (step: Step) =>
+    referencesIn([step.do, step.why, step.caution, step.ifNot].join(' ')).map(({ scheme, id }) => `${scheme} \`${id}\``);
   const kept = said(next);
   return [
     ...said(old).filter((reference) => !kept.includes(reference)),
@@ -137,7 +153,8 @@ export function linkForms(linking: Linking, vocabulary: Vocabulary): Map<string,
       ...form,
       ...(onlyWhen !== undefined && { onlyWhen }),
       columns: columns.map(({ 'only-when': rawColumn, ...column }, index) => {
-        if (column.limit !== undefined) expectKnown(linking, 'E303', 'limit', column.limit, vocabulary.limits.keys(), document.at(['columns', index, 'limit']));
+        if (column.limit !== undefined)
+          expectKnown(linking, 'E303', 'limit', column.limit, vocabulary.limits.keys(), document.at(['columns', index, 'limit']));
         const only = rawColumn && compileCondition(linking, vocabulary, rawColumn, document, ['columns', index, 'only-when']);
         return { ...column, width: column.width ?? 2, ...(only !== undefined && { onlyWhen: only }) };
       }),

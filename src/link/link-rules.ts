@@ -1,7 +1,7 @@
 import type { Finding } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument } from '../read/types.gen.js';
-import { choosePacks, checkVersions, type Pack } from './choose-packs.js';
+import { checkVersions, choosePacks, type Pack } from './choose-packs.js';
 import { checkClinic, linkClinic, linkInstruments, linkMachines } from './link-clinic.js';
 import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
@@ -19,7 +19,11 @@ import type { Change, LinkedRules } from './rulebook.js';
  *
  * @throws RangeError when `on` is not a calendar date.
  */
-export function linkRules(available: readonly Pack[], clinicDocuments: readonly Located[], on: string): { rules?: LinkedRules; findings: Finding[] } {
+export function linkRules(
+  available: readonly Pack[],
+  clinicDocuments: readonly Located[],
+  on: string,
+): { rules?: LinkedRules; findings: Finding[] } {
   if (dayNumber(on) === undefined) throw new RangeError(`\`${on}\` is not a date`);
   const clinics = clinicDocuments.filter((each): each is Located<ClinicDocument> => each.data.kind === 'clinic');
   const [clinicDocument, secondClinic] = clinics;
@@ -27,7 +31,8 @@ export function linkRules(available: readonly Pack[], clinicDocuments: readonly 
   const { packs, findings } = choosePacks(clinicDocument, available);
   const layers = [...packs, { id: 'clinic', documents: clinicDocuments }];
   const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), findings: [...checkVersions(packs), ...findings] };
-  if (secondClinic !== undefined) report(linking, 'E307', secondClinic.at(['id']), 'the folder holds more than one clinic document', 'keep one');
+  if (secondClinic !== undefined)
+    report(linking, 'E307', secondClinic.at(['id']), 'the folder holds more than one clinic document', 'keep one');
 
   const changes: Change[] = [];
   linkWords(linking);

@@ -17,11 +17,18 @@ export function linkTasks(linking: Linking, vocabulary: Vocabulary, changes: Cha
       const at = (...more: (string | number)[]) => document.at(['tasks', id, ...more]);
       if (!isFirst(linking, placed, 'task', id, document.atKey(['tasks', id]))) continue;
       if (raw.every === undefined && raw.on === undefined)
-        report(linking, 'E203', document.atKey(['tasks', id]), `task \`${id}\` says neither \`every\` nor \`on\``, 'say how often at the latest, or on which events');
+        report(
+          linking,
+          'E203',
+          document.atKey(['tasks', id]),
+          `task \`${id}\` says neither \`every\` nor \`on\``,
+          'say how often at the latest, or on which events',
+        );
       expectTerm(linking, raw.role, 'role', at('role'));
       raw.wear?.forEach((item, index) => expectTerm(linking, item, 'ppe', at('wear', index)));
       if (raw.machine !== undefined) expectTerm(linking, raw.machine, 'machine-kind', at('machine'));
-      const onlyWhen = raw['only-when'] && compileCondition(linking, vocabulary, raw['only-when'], document, ['tasks', id, 'only-when']);
+      const onlyWhen =
+        raw['only-when'] && compileCondition(linking, vocabulary, raw['only-when'], document, ['tasks', id, 'only-when']);
       const every = raw.every === undefined ? undefined : readInterval(linking, raw.every, at('every'));
       const source = cite(linking, raw.source, at('source'));
       tasks.set(id, {

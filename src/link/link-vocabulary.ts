@@ -14,7 +14,8 @@ export function linkWords(linking: Linking): void {
       if (claim('source', id, document.atKey(['sources', id]))) linking.sources.set(id, { id, ...source });
   for (const { document } of eachOf(linking, 'terms'))
     for (const [id, term] of Object.entries(document.data.terms))
-      if (claim('term', id, document.atKey(['terms', id]))) linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
+      if (claim('term', id, document.atKey(['terms', id])))
+        linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
 }
 
 /** The facts of all layers. Conditions in `only-when` are compiled last, when every fact is known. */
@@ -41,7 +42,13 @@ export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<s
       facts.set(id, fact);
       const needsDomain = raw.type === 'enum' || raw.type === 'set';
       if (raw.of === undefined && (needsDomain || raw.type === 'answer'))
-        report(linking, 'E203', place, `fact \`${id}\` does not say \`of\` what it is`, needsDomain ? 'add `of:` with a domain of terms' : 'add `of:` with a decision');
+        report(
+          linking,
+          'E203',
+          place,
+          `fact \`${id}\` does not say \`of\` what it is`,
+          needsDomain ? 'add `of:` with a domain of terms' : 'add `of:` with a decision',
+        );
       else if (raw.of !== undefined && needsDomain) {
         const domains = new Set([...linking.terms.values()].flatMap(({ domain }) => domain ?? []));
         if (expectKnown(linking, 'E305', 'domain', raw.of, domains, at('of'))) fact.members = membersOf(linking, raw.of);
@@ -53,7 +60,8 @@ export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<s
       }
       if (raw.type === 'quantity') {
         const unit = raw.unit === undefined ? undefined : readUnit(linking, raw.unit, at('unit'));
-        if (raw.unit === undefined) report(linking, 'E203', place, `fact \`${id}\` has no \`unit\``, 'add `unit:`, such as `min` or `mm`');
+        if (raw.unit === undefined)
+          report(linking, 'E203', place, `fact \`${id}\` has no \`unit\``, 'add `unit:`, such as `min` or `mm`');
         if (unit !== undefined) fact.unit = unit;
       }
       for (const bound of ['minimum', 'maximum'] as const) {
@@ -84,6 +92,12 @@ export function isFirst(linking: Linking, placed: Map<string, Place>, what: stri
     placed.set(key, place);
     return true;
   }
-  report(linking, 'E307', place, `${what} \`${id}\` is already defined`, `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}; use an overrides document to change it`);
+  report(
+    linking,
+    'E307',
+    place,
+    `${what} \`${id}\` is already defined`,
+    `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}; use an overrides document to change it`,
+  );
   return false;
 }

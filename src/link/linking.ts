@@ -39,7 +39,14 @@ export function eachOf<K extends Document['kind']>(linking: Linking, kind: K): {
 }
 
 /** Reports an id that does not exist, with the nearest one that does. */
-export function expectKnown(linking: Linking, code: Finding['code'], what: string, id: string, known: Iterable<string>, place: Place): boolean {
+export function expectKnown(
+  linking: Linking,
+  code: Finding['code'],
+  what: string,
+  id: string,
+  known: Iterable<string>,
+  place: Place,
+): boolean {
   const names = [...known];
   if (names.includes(id)) return true;
   report(linking, code, place, `unknown ${what} \`${id}\``, didYouMean(id, names) ?? listed(names));
@@ -63,8 +70,15 @@ export function cite(linking: Linking, source: RawSource, place: Place): Citatio
   const type = linking.sources.get(citation.id)?.type;
   if (type === 'common-practice' || type === 'clinic' || type === 'maker') return citation;
   if (citation.evidence === undefined)
-    report(linking, 'E320', place, `\`${citation.id}\` is cited without saying how the value was checked`, 'add `evidence:` read, recalled or computed');
-  if (citation.at === undefined) report(linking, 'E320', place, `\`${citation.id}\` is cited without a clause`, 'add `at:` with the clause, table or page');
+    report(
+      linking,
+      'E320',
+      place,
+      `\`${citation.id}\` is cited without saying how the value was checked`,
+      'add `evidence:` read, recalled or computed',
+    );
+  if (citation.at === undefined)
+    report(linking, 'E320', place, `\`${citation.id}\` is cited without a clause`, 'add `at:` with the clause, table or page');
   return citation;
 }
 

@@ -12,7 +12,13 @@ export function readQuantity(linking: Linking, text: string, place: Place, like?
   if (quantity === undefined || like === undefined) return quantity;
   const [got, wanted] = [dimensionOf(quantity), dimensionOf({ value: 0, unit: like })];
   if (got === wanted) return quantity;
-  report(linking, 'E308', place, `unexpected unit in \`${text}\`, expected a ${wanted}`, `it is a ${got}; write it in \`${like}\``);
+  report(
+    linking,
+    'E308',
+    place,
+    `unexpected unit in \`${text}\`, expected a ${wanted}`,
+    `it is a ${got}; write it in \`${like}\``,
+  );
   return undefined;
 }
 
@@ -30,7 +36,10 @@ export function readUnit(linking: Linking, name: string, place: Place): string |
 
 function parsed<T>(linking: Linking, result: Parsed<T>, place: Place): T | undefined {
   if (result.ok) return result.value;
-  const help = result.unknownUnit === undefined ? 'write a number, a space and a unit: `10 min`' : didYouMean(result.unknownUnit, unitNames());
+  const help =
+    result.unknownUnit === undefined
+      ? 'write a number, a space and a unit: `10 min`'
+      : didYouMean(result.unknownUnit, unitNames());
   report(linking, 'E210', place, result.problem, help);
   return undefined;
 }
@@ -38,7 +47,8 @@ function parsed<T>(linking: Linking, result: Parsed<T>, place: Place): T | undef
 /** The number of a calendar day since 1970-01-01, or undefined when there is no such day. */
 export function dayNumber(date: string): number | undefined {
   const time = Date.parse(`${date}T00:00:00Z`);
-  if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== date) return undefined;
+  if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== date)
+    return undefined;
   return time / 86_400_000;
 }
 
@@ -60,7 +70,11 @@ export function readFactValue(fact: Fact, raw: unknown): { value: FactValue } | 
     case 'set': {
       if (!Array.isArray(raw)) return misfit(fact, raw, 'a list', 'write it as a list: `[a, b]`');
       const members = raw.map(String);
-      return members.map((member) => unknownMember(fact, member)).find((each) => each !== undefined) ?? { value: [...new Set(members)].sort() };
+      return (
+        members.map((member) => unknownMember(fact, member)).find((each) => each !== undefined) ?? {
+          value: [...new Set(members)].sort(),
+        }
+      );
     }
     case 'count':
       return typeof raw === 'number' && Number.isInteger(raw) && raw >= 0 ? { value: raw } : misfit(fact, raw, 'a whole number');
@@ -78,19 +92,34 @@ function readFactQuantity(fact: Fact, raw: unknown): { value: FactValue } | Misf
   if (typeof raw !== 'string' && (typeof raw !== 'number' || !Number.isFinite(raw)))
     return misfit(fact, raw, `a number and a unit, such as \`5 ${unit}\``);
   const result: Parsed<Quantity> = typeof raw === 'number' ? { ok: true, value: { value: raw, unit } } : parseQuantity(raw);
-  if (!result.ok) return { code: 'E210', message: result.problem, help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? `it is measured in \`${unit}\`` };
+  if (!result.ok)
+    return {
+      code: 'E210',
+      message: result.problem,
+      help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? `it is measured in \`${unit}\``,
+    };
   const wanted = dimensionOf({ value: 0, unit });
   if (dimensionOf(result.value) !== wanted)
-    return { code: 'E308', message: `unexpected unit in \`${String(raw)}\` for \`${fact.id}\`, expected a ${wanted}`, help: `it is measured in \`${unit}\`` };
+    return {
+      code: 'E308',
+      message: `unexpected unit in \`${String(raw)}\` for \`${fact.id}\`, expected a ${wanted}`,
+      help: `it is measured in \`${unit}\``,
+    };
   const value = inBaseUnit(result.value);
-  if (fact.minimum !== undefined && value < inBaseUnit(fact.minimum)) return { code: 'E318', message: `\`${String(raw)}\` is below the least possible value of \`${fact.id}\`` };
-  if (fact.maximum !== undefined && value > inBaseUnit(fact.maximum)) return { code: 'E318', message: `\`${String(raw)}\` is above the greatest possible value of \`${fact.id}\`` };
+  if (fact.minimum !== undefined && value < inBaseUnit(fact.minimum))
+    return { code: 'E318', message: `\`${String(raw)}\` is below the least possible value of \`${fact.id}\`` };
+  if (fact.maximum !== undefined && value > inBaseUnit(fact.maximum))
+    return { code: 'E318', message: `\`${String(raw)}\` is above the greatest possible value of \`${fact.id}\`` };
   return { value };
 }
 
 function unknownMember(fact: Fact, member: string): Misfit | undefined {
   if (fact.members.includes(member)) return undefined;
-  return { code: 'E302', message: `\`${member}\` is not a member of \`${fact.id}\``, help: didYouMean(member, fact.members) ?? `members are ${fact.members.map((each) => `\`${each}\``).join(', ')}` };
+  return {
+    code: 'E302',
+    message: `\`${member}\` is not a member of \`${fact.id}\``,
+    help: didYouMean(member, fact.members) ?? `members are ${fact.members.map((each) => `\`${each}\``).join(', ')}`,
+  };
 }
 
 function misfit(fact: Fact, raw: unknown, expected: string, help?: string): Misfit {

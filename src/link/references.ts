@@ -33,8 +33,10 @@ export function checkLinks(linking: Linking, rules: LinkedRules): void {
   for (const { documents } of linking.layers)
     for (const document of documents) {
       const { data } = document;
-      if (data.kind === 'decision') data.rules.forEach((rule, index) => expect('procedure', rule.instead, document, ['rules', index, 'instead']));
-      if (data.kind === 'tasks') for (const [id, task] of Object.entries(data.tasks)) expect('form', task.record, document, ['tasks', id, 'record']);
+      if (data.kind === 'decision')
+        data.rules.forEach((rule, index) => expect('procedure', rule.instead, document, ['rules', index, 'instead']));
+      if (data.kind === 'tasks')
+        for (const [id, task] of Object.entries(data.tasks)) expect('form', task.record, document, ['tasks', id, 'record']);
       if (data.kind === 'procedure') {
         data.records?.forEach((id, index) => expect('form', id, document, ['records', index]));
         data.decisions?.forEach((id, index) => expect('decision', id, document, ['decisions', index]));
@@ -42,9 +44,15 @@ export function checkLinks(linking: Linking, rules: LinkedRules): void {
     }
 }
 
-function checkReference(linking: Linking, known: ReadonlyMap<string, ReadonlySet<string>>, { scheme, id }: Reference, place: Place): void {
+function checkReference(
+  linking: Linking,
+  known: ReadonlyMap<string, ReadonlySet<string>>,
+  { scheme, id }: Reference,
+  place: Place,
+): void {
   const ids = known.get(scheme);
-  if (ids === undefined) report(linking, 'E321', place, `unknown kind of reference \`${scheme}:\``, didYouMean(scheme, known.keys()));
+  if (ids === undefined)
+    report(linking, 'E321', place, `unknown kind of reference \`${scheme}:\``, didYouMean(scheme, known.keys()));
   else if (!ids.has(id)) report(linking, 'E306', place, `unknown ${scheme} \`${id}\``, didYouMean(id, ids) ?? helpFor(scheme));
 }
 
@@ -53,7 +61,8 @@ function helpFor(scheme: string): string | undefined {
 }
 
 function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {
-  const terms = (domain: string) => new Set([...rules.terms.values()].filter((term) => term.domain === domain).map(({ id }) => id));
+  const terms = (domain: string) =>
+    new Set([...rules.terms.values()].filter((term) => term.domain === domain).map(({ id }) => id));
   return new Map<string, ReadonlySet<string>>([
     ['limit', new Set(rules.limits.keys())],
     ['every', new Set([...rules.tasks.values()].filter(({ every }) => every !== undefined).map(({ id }) => id))],
@@ -74,5 +83,6 @@ function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {
 function* textsOf(value: unknown, path: Path): Generator<{ text: string; path: Path }> {
   if (typeof value === 'string') yield { text: value, path };
   else if (Array.isArray(value)) for (const [index, each] of value.entries()) yield* textsOf(each, [...path, index]);
-  else if (value !== null && typeof value === 'object') for (const [key, each] of Object.entries(value)) yield* textsOf(each, [...path, key]);
+  else if (value !== null && typeof value === 'object')
+    for (const [key, each] of Object.entries(value)) yield* textsOf(each, [...path, key]);
 }

@@ -22,7 +22,13 @@ export interface ProposedChange {
 export function requireStrict(linking: Linking, layer: Layer, change: ProposedChange): boolean {
   const { looser, deviation, place } = change;
   if (looser && deviation === undefined) {
-    report(linking, 'E314', place, `changing ${change.what} is less strict (${change.because})`, 'keep it as strict, or record a `deviation:` with reason, source, approved-by and review-by');
+    report(
+      linking,
+      'E314',
+      place,
+      `changing ${change.what} is less strict (${change.because})`,
+      'keep it as strict, or record a `deviation:` with reason, source, approved-by and review-by',
+    );
     return false;
   }
   if (deviation === undefined) return true;
@@ -30,8 +36,15 @@ export function requireStrict(linking: Linking, layer: Layer, change: ProposedCh
     report(linking, 'E315', place, 'only a clinic can record a deviation', 'a region pack may only make things stricter');
     return false;
   }
-  if (!looser) report(linking, 'W501', place, `changing ${change.what} is not less strict and needs no deviation`, 'take the deviation out');
+  if (!looser)
+    report(linking, 'W501', place, `changing ${change.what} is not less strict and needs no deviation`, 'take the deviation out');
   if (deviation['review-by'] < linking.on)
-    report(linking, 'W502', place, `the deviation was to be looked at again by ${deviation['review-by']}`, 'look at it again and set a new date, or take it out');
+    report(
+      linking,
+      'W502',
+      place,
+      `the deviation was to be looked at again by ${deviation['review-by']}`,
+      'look at it again and set a new date, or take it out',
+    );
   return true;
 }

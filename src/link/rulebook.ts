@@ -82,7 +82,7 @@ export type Condition =
 export type Test =
   /** Enum, boolean, answer: equal to one of these. */
   | { kind: 'one-of'; members: (string | boolean)[] }
-  /** Set: at least one, all, or none of these is in it. `none-of` on an enum is a `not` of `one-of`. */
+  /** Set: at least one, all, or none of these is in it. Enum: `none-of`, it is none of these. */
   | { kind: 'any-of' | 'all-of' | 'none-of'; members: string[] }
   /** Quantity, count, date. `value` is in the base unit; a date is its day number since 1970-01-01. */
   | { kind: 'compare'; op: Comparison; value: number; shown: string; limit?: string };
@@ -138,6 +138,8 @@ interface DecisionHead {
   stage: string;
   question: string;
   about?: string;
+  /** Printed only for clinics where this holds. */
+  onlyWhen?: Condition;
   register?: string;
   rules: Rule[];
   /** Rules that a later layer retired, kept for the record. */
@@ -314,6 +316,9 @@ export interface Rulebook extends LinkedRules {
   digest: string;
   /** Each task as it falls on each machine and on the clinic. */
   duties: Duty[];
-  /** Procedures, forms and tasks that do not hold for this clinic: id and title, so that texts can still name them. */
+  /**
+   * Procedures, forms, tasks and decisions that are not printed for this clinic: id and title, so that texts can still
+   * name them. The decisions stay in `decisions`, since others may look at their answers.
+   */
   notHere: Map<string, string>;
 }

@@ -23,41 +23,81 @@ function explain(error: ErrorObject, parsed: ParsedYaml): Finding | undefined {
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
       const known = isRecord(schema['properties']) ? Object.keys(schema['properties']) : [];
-      return finding('E202', `unknown key \`${key}\``, parsed.atKey([...path, key]), didYouMean(key, known) ?? `keys here are ${list(known)}`);
+      return finding(
+        'E202',
+        `unknown key \`${key}\``,
+        parsed.atKey([...path, key]),
+        didYouMean(key, known) ?? `keys here are ${list(known)}`,
+      );
     }
     case 'propertyNames':
       return undefined;
     case 'required':
-      return finding('E203', `missing key \`${String(params['missingProperty'])}\``, here, describe(schema, String(params['missingProperty'])));
+      return finding(
+        'E203',
+        `missing key \`${String(params['missingProperty'])}\``,
+        here,
+        describe(schema, String(params['missingProperty'])),
+      );
     case 'type':
       return finding('E204', `expected ${typeNames(params['type'])} for \`${name}\`, got ${value}`, here, typeHelp(error));
     case 'enum': {
       const allowed = Array.isArray(params['allowedValues']) ? params['allowedValues'].map(String) : [];
-      return finding('E205', `unexpected ${value} for \`${name}\``, here, didYouMean(String(error.data), allowed) ?? `one of ${list(allowed)}`);
+      return finding(
+        'E205',
+        `unexpected ${value} for \`${name}\``,
+        here,
+        didYouMean(String(error.data), allowed) ?? `one of ${list(allowed)}`,
+      );
     }
     case 'const':
       return finding('E205', `unexpected ${value} for \`${name}\``, here, `it must be \`${String(params['allowedValue'])}\``);
     case 'discriminator': {
       if (params['tagValue'] === undefined) return undefined;
       const tag = String(params['tag']);
-      return finding('E205', `unexpected \`${String(params['tagValue'])}\` for \`${tag}\``, parsed.at([...path, tag]), discriminatorHelp(error, String(params['tagValue'])));
+      return finding(
+        'E205',
+        `unexpected \`${String(params['tagValue'])}\` for \`${tag}\``,
+        parsed.at([...path, tag]),
+        discriminatorHelp(error, String(params['tagValue'])),
+      );
     }
     case 'pattern':
       return error.propertyName === undefined
         ? finding('E206', `${value} is not written as \`${name}\` must be`, here, patternHelp(schema))
-        : finding('E206', `the key \`${error.propertyName}\` is not written as an id`, parsed.atKey([...path, error.propertyName]), patternHelp(schema));
+        : finding(
+            'E206',
+            `the key \`${error.propertyName}\` is not written as an id`,
+            parsed.atKey([...path, error.propertyName]),
+            patternHelp(schema),
+          );
     case 'minLength':
       return finding('E207', `\`${name}\` is empty`, here, 'write something, or leave the key out');
     case 'maxLength':
-      return finding('E207', `\`${name}\` has more than ${String(params['limit'])} characters`, here, 'say it in fewer words, or split it');
+      return finding(
+        'E207',
+        `\`${name}\` has more than ${String(params['limit'])} characters`,
+        here,
+        'say it in fewer words, or split it',
+      );
     case 'minItems':
     case 'minProperties':
-      return finding('E207', `\`${name}\` needs at least ${String(params['limit'])}`, here, 'add what is missing, or leave the key out');
+      return finding(
+        'E207',
+        `\`${name}\` needs at least ${String(params['limit'])}`,
+        here,
+        'add what is missing, or leave the key out',
+      );
     case 'maxItems':
       return finding('E207', `\`${name}\` takes at most ${String(params['limit'])}`, here, 'take some out');
     case 'minimum':
     case 'maximum':
-      return finding('E207', `${value} is out of range for \`${name}\``, here, `it must be ${String(params['comparison'])} ${String(params['limit'])}`);
+      return finding(
+        'E207',
+        `${value} is out of range for \`${name}\``,
+        here,
+        `it must be ${String(params['comparison'])} ${String(params['limit'])}`,
+      );
     case 'uniqueItems':
       return finding('E208', `\`${name}\` names the same thing twice`, here, 'keep one of the two');
     default:
@@ -72,12 +112,15 @@ function finding(code: Finding['code'], message: string, place: Finding['place']
 function describe(schema: Record<string, unknown>, key: string): string | undefined {
   const properties = isRecord(schema['properties']) ? schema['properties'] : {};
   const property = properties[key];
-  return isRecord(property) && typeof property['description'] === 'string' ? lowerFirst(property['description']) : `add \`${key}:\``;
+  return isRecord(property) && typeof property['description'] === 'string'
+    ? lowerFirst(property['description'])
+    : `add \`${key}:\``;
 }
 
 function typeHelp(error: ErrorObject): string | undefined {
   const wanted = [error.params['type']].flat();
-  if (wanted.includes('string') && (typeof error.data === 'number' || typeof error.data === 'boolean')) return 'put quotes around it';
+  if (wanted.includes('string') && (typeof error.data === 'number' || typeof error.data === 'boolean'))
+    return 'put quotes around it';
   if (wanted.includes('array')) return 'write it as a list: `[a, b]`';
   return undefined;
 }
@@ -96,7 +139,14 @@ function discriminatorHelp(error: ErrorObject, value: string): string | undefine
   return didYouMean(value, allowed) ?? `one of ${list(allowed)}`;
 }
 
-const typeWords: Record<string, string> = { string: 'text', number: 'a number', integer: 'a whole number', boolean: 'true or false', array: 'a list', object: 'a map' };
+const typeWords: Record<string, string> = {
+  string: 'text',
+  number: 'a number',
+  integer: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'a map',
+};
 
 function typeNames(types: unknown): string {
   return [types]

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isNode, isScalar, type Document as YamlDocument, LineCounter, parseAllDocuments, visit } from 'yaml';
+import { isAlias, isMap, isNode, isScalar, LineCounter, parseAllDocuments, visit, type Document as YamlDocument } from 'yaml';
 import type { Finding, Place } from './finding.js';
 
 /** Largest file that is read, in bytes. */
@@ -27,14 +27,24 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     findings: [{ code, message, place, help }],
   });
   if (bytes.byteLength > largestFile)
-    return refuse('E101', `the file has ${bytes.byteLength} bytes, more than the ${largestFile} that are read`, 'split it into several files');
+    return refuse(
+      'E101',
+      `the file has ${bytes.byteLength} bytes, more than the ${largestFile} that are read`,
+      'split it into several files',
+    );
   const text = decode(bytes);
   if (text === undefined) return refuse('E102', 'the file is not UTF-8 text', 'save it again with the encoding UTF-8');
   if (nestingOf(text) > deepest)
     return refuse('E108', `the file nests more than ${deepest} levels deep`, 'no kind of document needs that');
 
   const lines = new LineCounter();
-  const documents = parseAllDocuments(text, { lineCounter: lines, uniqueKeys: true, merge: false, prettyErrors: false, version: '1.2' });
+  const documents = parseAllDocuments(text, {
+    lineCounter: lines,
+    uniqueKeys: true,
+    merge: false,
+    prettyErrors: false,
+    version: '1.2',
+  });
   const placeOf = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
     return { file, line: Math.max(1, line), column: Math.max(1, col) };
@@ -43,7 +53,12 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
   if (document === undefined || document.contents === null || (isScalar(document.contents) && document.contents.value === null))
     return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
   if (second !== undefined)
-    return refuse('E107', 'the file holds more than one document', 'put each into a file of its own', placeOf(second.range?.[0] ?? 0));
+    return refuse(
+      'E107',
+      'the file holds more than one document',
+      'put each into a file of its own',
+      placeOf(second.range?.[0] ?? 0),
+    );
   const findings = [...syntaxFindings(document, placeOf), ...hostileFindings(document, placeOf)];
   if (findings.length > 0) return { findings };
   return { parsed: locate(file, document, placeOf), findings: [] };
@@ -67,7 +82,10 @@ function nestingOf(text: string): number {
     else if (character === '\n') brackets = Math.min(brackets, deepest);
   }
   const indents = text.split('\n').map((line) => Math.ceil((/^[ -]*/.exec(line)?.[0].length ?? 0) / 2));
-  return Math.max(most, indents.reduce((a, b) => Math.max(a, b), 0));
+  return Math.max(
+    most,
+    indents.reduce((a, b) => Math.max(a, b), 0),
+  );
 }
 
 function syntaxFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
@@ -77,7 +95,12 @@ function syntaxFindings(document: YamlDocument, placeOf: (offset: number) => Pla
     if (error.code === 'DUPLICATE_KEY')
       return { code: 'E104', message: 'this key stands twice in the same map', place, help: 'keep one of the two' };
     const message = error.message.replace(/\s+/g, ' ').replace(/^[A-Z]/, (letter) => letter.toLowerCase());
-    return { code: 'E103', message: `this is not YAML: ${message}`, place, help: 'check the indentation, colons and quotes on this line and the one above' };
+    return {
+      code: 'E103',
+      message: `this is not YAML: ${message}`,
+      place,
+      help: 'check the indentation, colons and quotes on this line and the one above',
+    };
   });
 }
 
@@ -88,7 +111,8 @@ function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Pl
   visit(document, {
     Node(_, node) {
       if (isAlias(node)) add('E106', `aliases such as \`*${node.source}\` are not read`, 'write the value out', node.range?.[0]);
-      else if (node.anchor) add('E106', `anchors such as \`&${node.anchor}\` are not read`, 'write the value out', node.range?.[0]);
+      else if (node.anchor)
+        add('E106', `anchors such as \`&${node.anchor}\` are not read`, 'write the value out', node.range?.[0]);
       if (!isAlias(node) && node.tag !== undefined)
         add('E105', 'tags such as `!name` are not read', 'write the plain value', node.range?.[0]);
     },

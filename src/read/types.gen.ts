@@ -250,6 +250,7 @@ export interface DecisionDocument {
    */
   question: string;
   about?: Text;
+  'only-when'?: Condition;
   register?: Label;
   /**
    * In a verdict: from the least to the most restrictive.
@@ -289,6 +290,21 @@ export interface DecisionDocument {
   rules: Rule[];
 }
 /**
+ * A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.
+ */
+export interface Condition {
+  /**
+   * @minItems 1
+   */
+  all?: Condition[];
+  /**
+   * @minItems 1
+   */
+  any?: Condition[];
+  not?: Condition;
+  [k: string]: Test | Condition[] | Condition | undefined;
+}
+/**
  * One rule of a decision.
  */
 export interface Rule {
@@ -317,21 +333,6 @@ export interface Rule {
    * @minItems 1
    */
   examples?: Example[];
-}
-/**
- * A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.
- */
-export interface Condition {
-  /**
-   * @minItems 1
-   */
-  all?: Condition[];
-  /**
-   * @minItems 1
-   */
-  any?: Condition[];
-  not?: Condition;
-  [k: string]: Test | Condition[] | Condition | undefined;
 }
 /**
  * A situation and whether the rule applies in it. Examples are run by `rulebook check`.

@@ -20,12 +20,7 @@ export async function generateTypes(): Promise<string> {
       ...Object.fromEntries(kinds.map((kind) => [kind, { ...readSchema(kind), title: `${kind}-document` }])),
     },
   };
-  const local = JSON.parse(
-    JSON.stringify(root, forTypes).replaceAll(
-      'defs.json#/$defs/',
-      '#/$defs/',
-    ),
-  ) as JSONSchema;
+  const local = JSON.parse(JSON.stringify(root, forTypes).replaceAll('defs.json#/$defs/', '#/$defs/')) as JSONSchema;
   return compile(local, 'Document', {
     bannerComment: '// Made from rules/schema by `npm run types`. Do not edit.',
     additionalProperties: false,

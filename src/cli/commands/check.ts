@@ -38,9 +38,13 @@ function checkOne(context: Context, folder: string, options: CheckOptions): { cl
   say(
     `  rules     ${plural(rulebook.decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(rulebook.limits.size, 'limit')}, ${plural(rulebook.tasks.size, 'task')}, ${plural(rulebook.procedures.size, 'procedure')}, ${plural(rulebook.forms.size, 'form')}`,
   );
-  say(`  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`);
+  say(
+    `  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`,
+  );
   say(`  proof     ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')} run`);
-  say(`  unproved  ${coverage.withNeither.length} of ${plural(coverage.rules, 'rule')} have no example and no published value; ${coverage.withoutFixture.length} have no published value`);
+  say(
+    `  unproved  ${coverage.withNeither.length} of ${plural(coverage.rules, 'rule')} have no example and no published value; ${coverage.withoutFixture.length} have no published value`,
+  );
   say(`  result    ${countFindings(findings)}`);
   return { clinic: folder, findings };
 }

@@ -1,6 +1,9 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import pc from 'picocolors';
 import type { Answer } from '../../decide/answer.js';
 import { decide } from '../../decide/decide.js';
+import { rulebookFromJson } from '../../emit/rulebook-json.js';
 import { referencesIn } from '../../link/references.js';
 import type { Decision, Rulebook, Situation } from '../../link/rulebook.js';
 import { formatInterval } from '../../measure/interval.js';
@@ -12,18 +15,30 @@ import { parseFacts, parseJson, readFacts } from '../read-facts.js';
 
 export interface DecideOptions extends CommonOptions {
   clinic?: string;
+  /** A file that `rulebook build` made. */
+  from?: string;
   instrument?: string;
   json?: boolean;
   lines?: boolean;
 }
 
 /** `rulebook decide`: answers one question, or with `--lines` one a line of JSON on standard input. */
-export async function runDecide(context: Context, decisionId: string, facts: readonly string[], options: DecideOptions, input: AsyncIterable<string>): Promise<number> {
-  const open = openSoundClinic(context, options.clinic, options);
-  if (open === undefined) return 1;
-  const { rulebook } = open;
+export async function runDecide(
+  context: Context,
+  decisionId: string,
+  facts: readonly string[],
+  options: DecideOptions,
+  input: AsyncIterable<string>,
+): Promise<number> {
+  const rulebook =
+    options.from === undefined ? openSoundClinic(context, options.clinic, options)?.rulebook : readBuilt(context, options.from);
+  if (rulebook === undefined) return 1;
   const decision = rulebook.decisions.get(decisionId);
-  if (decision === undefined) throw new BadUse(`unknown decision \`${decisionId}\``, didYouMean(decisionId, rulebook.decisions.keys()) ?? '`rulebook list decisions` shows them');
+  if (decision === undefined)
+    throw new BadUse(
+      `unknown decision \`${decisionId}\``,
+      didYouMean(decisionId, rulebook.decisions.keys()) ?? '`rulebook list decisions` shows them',
+    );
   const given = { ...instrumentFacts(rulebook, options.instrument), ...readFacts(rulebook, parseFacts(facts)) };
   if (options.lines) return answerLines(context, rulebook, decisionId, given, input);
   const answer = decide(rulebook, decisionId, given);
@@ -32,7 +47,24 @@ export async function runDecide(context: Context, decisionId: string, facts: rea
   return 0;
 }
 
-async function answerLines(context: Context, rulebook: Rulebook, decision: string, given: Situation, input: AsyncIterable<string>): Promise<number> {
+function readBuilt(context: Context, file: string): Rulebook {
+  try {
+    return rulebookFromJson(readFileSync(resolve(context.cwd, file), 'utf8'));
+  } catch (error) {
+    throw new BadUse(
+      `cannot read a rulebook from \`${file}\`: ${error instanceof Error ? error.message : String(error)}`,
+      'give the `rulebook.json` that `rulebook build` made',
+    );
+  }
+}
+
+async function answerLines(
+  context: Context,
+  rulebook: Rulebook,
+  decision: string,
+  given: Situation,
+  input: AsyncIterable<string>,
+): Promise<number> {
   let number = 0;
   let bad = 0;
   for await (const line of input) {
@@ -52,21 +84,38 @@ async function answerLines(context: Context, rulebook: Rulebook, decision: strin
 function instrumentFacts(rulebook: Rulebook, id: string | undefined): Situation {
   if (id === undefined) return {};
   const family = rulebook.instruments.get(id);
-  if (family === undefined) throw new BadUse(`unknown instrument family \`${id}\``, didYouMean(id, rulebook.instruments.keys()) ?? '`rulebook list instruments` shows them');
+  if (family === undefined)
+    throw new BadUse(
+      `unknown instrument family \`${id}\``,
+      didYouMean(id, rulebook.instruments.keys()) ?? '`rulebook list instruments` shows them',
+    );
   return family.facts;
 }
 
 /** Prints an answer for people. */
 export function printAnswer({ out }: Context, rulebook: Rulebook, decision: Decision, answer: Answer): void {
-  const row = (label: string, text: string, more = '') => out(`  ${pc.dim(label.padEnd(8))} ${plainText(rulebook, text)}${more && ` ${pc.dim(more)}`}`);
+  const row = (label: string, text: string, more = '') =>
+    out(`  ${pc.dim(label.padEnd(8))} ${plainText(rulebook, text)}${more && ` ${pc.dim(more)}`}`);
   out(decision.question);
   out(`  ${pc.bold(sayOutcome(rulebook, decision, answer.outcome))} ${pc.dim(`(${answer.outcome})`)}`);
-  if (!answer.settled) row('open', `could still be ${answer.possible.map((each) => sayOutcome(rulebook, decision, each)).join(' / ')}`);
+  if (!answer.settled)
+    row('open', `could still be ${answer.possible.map((each) => sayOutcome(rulebook, decision, each)).join(' / ')}`);
   for (const { because, rule, certain, source } of answer.reasons)
-    row(certain ? 'because' : 'perhaps', because, `[${[rule, source && citationText(rulebook, source)].filter(Boolean).join('; ')}]`);
+    row(
+      certain ? 'because' : 'perhaps',
+      because,
+      `[${[rule, source && citationText(rulebook, source)].filter(Boolean).join('; ')}]`,
+    );
   for (const { program, meets, lacks } of answer.offers ?? [])
-    row(meets ? 'offers' : 'not', programName(rulebook, program), lacks.map(({ rule, facts }) => `${rule} (${facts.map((fact) => rulebook.facts.get(fact)?.label ?? fact).join(', ')})`).join('; '));
-  for (const id of answer.instead) row('instead', rulebook.procedures.get(id)?.title ?? rulebook.notHere.get(id) ?? id, `[${id}]`);
+    row(
+      meets ? 'offers' : 'not',
+      programName(rulebook, program),
+      lacks
+        .map(({ rule, facts }) => `${rule} (${facts.map((fact) => rulebook.facts.get(fact)?.label ?? fact).join(', ')})`)
+        .join('; '),
+    );
+  for (const id of answer.instead)
+    row('instead', rulebook.procedures.get(id)?.title ?? rulebook.notHere.get(id) ?? id, `[${id}]`);
   for (const caution of answer.cautions) row('caution', caution);
   for (const id of answer.needed) row('ask', rulebook.facts.get(id)?.question ?? id, `[${id}]`);
 }
@@ -85,12 +134,17 @@ function programName(rulebook: Rulebook, id: string): string {
 /** A citation in words: title and clause, and whether the value is recalled. */
 export function citationText(rulebook: Rulebook, source: { id: string; at?: string; evidence?: string }): string {
   const title = rulebook.sources.get(source.id)?.title ?? source.id;
-  return [title, source.at, source.evidence === 'recalled' ? 'recalled' : undefined].filter((each) => each !== undefined).join(', ');
+  return [title, source.at, source.evidence === 'recalled' ? 'recalled' : undefined]
+    .filter((each) => each !== undefined)
+    .join(', ');
 }
 
 /** A text with its references filled in, for the terminal. */
 export function plainText(rulebook: Rulebook, text: string): string {
-  return referencesIn(text).reduce((said, { scheme, id }) => said.replace(`[](${scheme}:${id})`, () => sayReference(rulebook, scheme, id)), text);
+  return referencesIn(text).reduce(
+    (said, { scheme, id }) => said.replace(`[](${scheme}:${id})`, () => sayReference(rulebook, scheme, id)),
+    text,
+  );
 }
 
 function sayReference(rulebook: Rulebook, scheme: string, id: string): string {
@@ -118,7 +172,13 @@ function sayReference(rulebook: Rulebook, scheme: string, id: string): string {
       return rulebook.terms.get(id)?.label ?? id;
     default:
       return (
-        rulebook.procedures.get(id)?.title ?? rulebook.decisions.get(id)?.title ?? rulebook.tasks.get(id)?.title ?? rulebook.forms.get(id)?.title ?? rulebook.sources.get(id)?.title ?? rulebook.notHere.get(id) ?? id
+        rulebook.procedures.get(id)?.title ??
+        rulebook.decisions.get(id)?.title ??
+        rulebook.tasks.get(id)?.title ??
+        rulebook.forms.get(id)?.title ??
+        rulebook.sources.get(id)?.title ??
+        rulebook.notHere.get(id) ??
+        id
       );
   }
 }

@@ -1,0 +1,54 @@
+import { join, relative, resolve } from 'node:path';
+import pc from 'picocolors';
+import { checkRulebook } from '../../check/check-rulebook.js';
+import { rulebookToJson } from '../../emit/rulebook-json.js';
+import { hasErrors } from '../../read/finding.js';
+import { printers } from '../../write/print/printers.js';
+import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { manualOf } from '../load-manual.js';
+import { packsRulebookOn } from '../load-rulebook.js';
+import { countFindings, plural, printFindings } from '../print-findings.js';
+import { writeFiles } from '../write-files.js';
+
+export interface BuildOptions extends CommonOptions {
+  out?: string;
+}
+
+/** `rulebook build`: checks a clinic, then writes its manual and the evaluator's input; nothing where there are errors. */
+export async function runBuild(context: Context, folder: string | undefined, options: BuildOptions): Promise<number> {
+  const { progress } = context;
+  progress.step('reading and linking the rules');
+  const open = openSoundClinic(context, folder, options);
+  if (open === undefined) return 1;
+  const { rulebook, opened } = open;
+  progress.step('proving the rules');
+  const report = checkRulebook(rulebook, opened.loaded.fixtures, (date) => packsRulebookOn(opened.loaded, date));
+  progress.step('writing the manual');
+  const manual = manualOf(rulebook);
+  const findings = [...opened.findings, ...report.findings, ...manual.findings];
+  progress.done();
+  printFindings(findings, context.err);
+  if (hasErrors(findings)) {
+    context.err(`${countFindings(findings)}; nothing was written`);
+    return 1;
+  }
+  const target = options.out === undefined ? join(resolve(context.cwd, folder ?? '.'), 'out') : resolve(context.cwd, options.out);
+  const files = new Map([['rulebook.json', rulebookToJson(rulebook)]]);
+  for (const printer of printers) {
+    progress.step(`printing ${printer.format}`);
+    files.set(`manual.${printer.extension}`, await printer.print(manual));
+  }
+  progress.step('saving');
+  writeFiles(target, files);
+  progress.done();
+  const shown = (name: string) => relative(context.cwd, join(target, name)) || name;
+  context.out(
+    `${pc.bold(rulebook.clinic.name)}, ${rulebook.clinic.document.title} version ${rulebook.clinic.document.version}, rules of ${rulebook.on}`,
+  );
+  context.out(
+    `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,
+  );
+  for (const printer of printers) context.out(`  manual    ${shown(`manual.${printer.extension}`)}`);
+  context.out(`  evaluator ${shown('rulebook.json')} (digest ${rulebook.digest.slice(0, 12)})`);
+  return 0;
+}

@@ -1,0 +1,230 @@
+import pc from 'picocolors';
+import { decide } from '../../decide/decide.js';
+import type { Citation, Rule, Rulebook, SetBy } from '../../link/rulebook.js';
+import { formatInterval } from '../../measure/interval.js';
+import { formatQuantity } from '../../measure/quantity.js';
+import { didYouMean } from '../../read/nearest.js';
+import { BadUse } from '../bad-use.js';
+import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { sectionsPrinting } from '../load-manual.js';
+import { citationText, plainText } from './decide.js';
+
+export interface ExplainOptions extends CommonOptions {
+  clinic?: string;
+  json?: boolean;
+}
+
+/** One thing of a rulebook: its value, who set it, and where it is printed. */
+interface Explanation {
+  id: string;
+  kind: string;
+  /** What it is, and its value in words. */
+  lines: [label: string, text: string][];
+  /** Layers that set it, oldest first. */
+  layers: { layer: string; value: string; source: string; because?: string; deviation?: string; at: string }[];
+  printedIn: string[];
+}
+
+/** `rulebook explain`: what one id means, the layers and sources behind it, and where the manual prints it. */
+export async function runExplain(context: Context, id: string, options: ExplainOptions): Promise<number> {
+  const open = openSoundClinic(context, options.clinic, options);
+  if (open === undefined) return 1;
+  const { rulebook } = open;
+  const found = explain(rulebook, id);
+  if (found === undefined)
+    throw new BadUse(`unknown id \`${id}\``, didYouMean(id, allIds(rulebook)) ?? '`rulebook list` shows what there is');
+  const explanation: Explanation = { ...found, printedIn: sectionsPrinting(rulebook, id) };
+  if (options.json) context.out(JSON.stringify(explanation, undefined, 2));
+  else print(context, explanation);
+  return 0;
+}
+
+function print({ out }: Context, { id, kind, lines, layers, printedIn }: Explanation): void {
+  out(`${pc.bold(id)} ${pc.dim(`(${kind})`)}`);
+  for (const [label, text] of lines) out(`  ${pc.dim(label.padEnd(9))} ${text}`);
+  for (const { layer, value, source, because, deviation, at } of layers) {
+    out(`  ${pc.dim('layer'.padEnd(9))} ${layer}: ${value}, ${source} ${pc.dim(`[${at}]`)}`);
+    if (because !== undefined) out(`  ${''.padEnd(9)} ${because}`);
+    if (deviation !== undefined) out(`  ${''.padEnd(9)} ${deviation}`);
+  }
+  out(`  ${pc.dim('printed'.padEnd(9))} ${printedIn.length > 0 ? printedIn.join('; ') : 'nowhere'}`);
+}
+
+type Found = Omit<Explanation, 'printedIn'>;
+
+function explain(rulebook: Rulebook, id: string): Found | undefined {
+  const say = (text: string) => plainText(rulebook, text);
+  const layersOf = (chain: readonly SetBy[]) =>
+    chain.map(({ layer, value, source, because, deviation, place }) => ({
+      layer,
+      value,
+      source: citationText(rulebook, source),
+      ...(because !== undefined && { because: say(because) }),
+      ...(deviation !== undefined && {
+        deviation: `recorded deviation: ${say(deviation.reason)} To be looked at again by ${deviation['review-by']}.`,
+      }),
+      at: `${place.file}:${place.line}:${place.column}`,
+    }));
+  const written = (layer: string, source: Citation, place: { file: string; line: number; column: number }) =>
+    layersOf([{ layer, value: 'written here', source, place }]);
+
+  const limit = rulebook.limits.get(id);
+  if (limit !== undefined) {
+    const lines: Found['lines'] = [
+      ['limit', limit.label],
+      ['value', formatQuantity(limit.value)],
+      ['stricter', limit.stricter],
+      ['on', rulebook.on],
+    ];
+    return {
+      id,
+      kind: 'limit',
+      lines: [...lines, ...note(limit.note && say(limit.note)), ...note(limit.source.note && say(limit.source.note))],
+      layers: layersOf(limit.chain),
+    };
+  }
+  const task = rulebook.tasks.get(id);
+  if (task !== undefined) {
+    const duties = rulebook.duties.filter((duty) => duty.task === id);
+    return {
+      id,
+      kind: 'task',
+      lines: [
+        ['task', task.title],
+        ...duties.map(({ machine, every, maker }): [string, string] => [
+          'due',
+          `${machine === undefined ? 'the clinic' : (rulebook.machines.get(machine)?.name ?? machine)}: ${every === undefined ? 'after events' : formatInterval(every)}${maker === undefined ? '' : ` (its maker, ${maker})`}`,
+        ]),
+        ...task.on.map((event): [string, string] => ['on', say(event)]),
+        ['passes', say(task.pass)],
+      ],
+      layers: task.chain.length > 0 ? layersOf(task.chain) : written(task.layer, task.source, task.place),
+    };
+  }
+  const decision = rulebook.decisions.get(id);
+  if (decision !== undefined)
+    return {
+      id,
+      kind: decision.kind,
+      lines: [
+        ['question', decision.question],
+        ...(decision.kind === 'verdict'
+          ? decision.outcomes.map((outcome): [string, string] => ['outcome', `${outcome}: ${say(decision.say[outcome] ?? '')}`])
+          : []),
+        ...decision.rules.map((rule): [string, string] => [
+          'rule',
+          `${rule.name}${rule.outcome === undefined ? '' : ` -> ${rule.outcome}`} (${rule.layer})`,
+        ]),
+        ...decision.retired.map(({ rule, by }): [string, string] => ['retired', `${rule.name}, by ${by.layer}`]),
+      ],
+      layers: [],
+    };
+  const rule = [...rulebook.decisions.values()].flatMap(({ rules }) => rules).find((each) => each.id === id);
+  if (rule !== undefined) return explainRule(rulebook, rule, say(rule.because), written(rule.layer, rule.source, rule.place));
+  const fact = rulebook.facts.get(id);
+  if (fact !== undefined)
+    return {
+      id,
+      kind: 'fact',
+      lines: [
+        ['fact', fact.label],
+        ['type', fact.type],
+        ['asks', fact.question],
+        ...(fact.unit === undefined ? [] : [['unit', fact.unit] satisfies [string, string]]),
+        ...(fact.members.length > 0 ? [['members', fact.members.join(', ')] satisfies [string, string]] : []),
+        ['used in', rulesUsing(rulebook, id).join(', ') || 'no rule'],
+      ],
+      layers: [],
+    };
+  const term = rulebook.terms.get(id);
+  if (term !== undefined)
+    return { id, kind: 'term', lines: [['word', term.label], ['means', say(term.definition)], ...note(term.domain)], layers: [] };
+  const procedure = rulebook.procedures.get(id);
+  if (procedure !== undefined)
+    return {
+      id,
+      kind: 'procedure',
+      lines: [
+        ['procedure', procedure.title],
+        ['purpose', say(procedure.purpose)],
+        ...procedure.steps.map((step): [string, string] => ['step', `${step.name} (${step.layer})`]),
+      ],
+      layers: written(procedure.layer, procedure.source, procedure.place),
+    };
+  const form = rulebook.forms.get(id);
+  if (form !== undefined)
+    return {
+      id,
+      kind: 'form',
+      lines: [
+        ['form', form.title],
+        ['purpose', say(form.purpose)],
+        ['columns', form.columns.map(({ label }) => label).join(', ')],
+      ],
+      layers: [],
+    };
+  const family = rulebook.instruments.get(id);
+  if (family !== undefined) {
+    const answers = [...rulebook.decisions.values()].filter(({ register }) => register !== undefined);
+    return {
+      id,
+      kind: 'instrument family',
+      lines: [
+        ['family', family.name],
+        ...answers.map(({ id: asked, register = '' }): [string, string] => [
+          'route',
+          `${register}: ${decide(rulebook, asked, family.facts).outcome}`,
+        ]),
+      ],
+      layers: [],
+    };
+  }
+  const source = rulebook.sources.get(id);
+  if (source !== undefined)
+    return {
+      id,
+      kind: 'source',
+      lines: [['title', source.title], ['kind', source.type], ...note(source.url), ...note(source.note)],
+      layers: [],
+    };
+  return undefined;
+}
+
+function explainRule(rulebook: Rulebook, rule: Rule, because: string, layers: Found['layers']): Found {
+  const [decisionId = ''] = rule.id.split('/');
+  const decision = rulebook.decisions.get(decisionId);
+  const outcome =
+    decision?.kind === 'verdict' && rule.outcome !== undefined
+      ? `${rule.outcome}: ${plainText(rulebook, decision.say[rule.outcome] ?? '')}`
+      : 'adds needs of a program';
+  return {
+    id: rule.id,
+    kind: 'rule',
+    lines: [
+      ['question', decision?.question ?? ''],
+      ['outcome', outcome],
+      ['because', because],
+      ['examples', String(rule.examples.length)],
+    ],
+    layers,
+  };
+}
+
+function rulesUsing(rulebook: Rulebook, fact: string): string[] {
+  const rules = [...rulebook.decisions.values()].flatMap((decision) => decision.rules);
+  return rules
+    .filter(({ when, needs }) => JSON.stringify([when, needs]).includes(`"fact":${JSON.stringify(fact)}`))
+    .map(({ id }) => id);
+}
+
+function note(text: string | undefined): [string, string][] {
+  return text === undefined ? [] : [['note', text]];
+}
+
+function allIds(rulebook: Rulebook): string[] {
+  const { limits, tasks, decisions, facts, terms, procedures, forms, instruments, sources } = rulebook;
+  const rules = [...decisions.values()].flatMap((decision) => decision.rules.map(({ id }) => id));
+  return [limits, tasks, decisions, facts, terms, procedures, forms, instruments, sources]
+    .flatMap((map) => [...map.keys()])
+    .concat(rules);
+}

@@ -1,0 +1,90 @@
+import type { Rulebook } from '../../link/rulebook.js';
+import { formatInterval } from '../../measure/interval.js';
+import { formatQuantity } from '../../measure/quantity.js';
+import { didYouMean } from '../../read/nearest.js';
+import { BadUse } from '../bad-use.js';
+import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+
+export interface ListOptions extends CommonOptions {
+  clinic?: string;
+  json?: boolean;
+}
+
+type Row = { id: string } & Record<string, string>;
+
+const rowsOf: Record<string, (rulebook: Rulebook) => Row[]> = {
+  decisions: ({ decisions }) =>
+    [...decisions.values()].map(({ id, question, rules }) => ({ id, question, rules: String(rules.length) })),
+  rules: ({ decisions }) =>
+    [...decisions.values()].flatMap(({ rules }) => rules.map(({ id, outcome = 'needs', layer }) => ({ id, outcome, layer }))),
+  facts: ({ facts }) =>
+    [...facts.values()].map(({ id, type, unit = '', members, question }) => ({
+      id,
+      type,
+      values: unit || members.join(' '),
+      question,
+    })),
+  limits: ({ limits }) =>
+    [...limits.values()].map(({ id, value, label, chain }) => ({
+      id,
+      value: formatQuantity(value),
+      label,
+      layer: chain.at(-1)?.layer ?? '',
+    })),
+  tasks: ({ tasks, duties }) =>
+    [...tasks.values()].map(({ id, every, title }) => ({
+      id,
+      title,
+      every: every === undefined ? 'after events' : formatInterval(every),
+      on: duties
+        .filter(({ task, machine }) => task === id && machine !== undefined)
+        .map(({ machine }) => machine)
+        .join(' '),
+    })),
+  procedures: ({ procedures }) => [...procedures.values()].map(({ id, title, stage }) => ({ id, title, stage })),
+  forms: ({ forms }) => [...forms.values()].map(({ id, title, covers }) => ({ id, title, covers })),
+  terms: ({ terms }) => [...terms.values()].map(({ id, label, domain = '' }) => ({ id, label, domain })),
+  sources: ({ sources }) => [...sources.values()].map(({ id, title, type }) => ({ id, type, title })),
+  machines: ({ machines }) =>
+    [...machines.values()].map(({ id, name, kind, programs }) => ({
+      id,
+      name,
+      kind,
+      programs: programs.map((program) => program.name).join(', '),
+    })),
+  instruments: ({ instruments }) => [...instruments.values()].map(({ id, name, group }) => ({ id, name, group })),
+  changes: ({ changes }) =>
+    changes.map(({ about, layer, change, deviation }) => ({
+      id: about,
+      layer,
+      change,
+      deviation: deviation === undefined ? '' : `look at again by ${deviation['review-by']}`,
+    })),
+};
+
+/** What `rulebook list` can list. */
+export const listable: readonly string[] = Object.keys(rowsOf);
+
+/** `rulebook list`: the things of one kind in a clinic's rulebook, one a line. */
+export function runList(context: Context, kind: string, options: ListOptions): number {
+  const rows = Object.hasOwn(rowsOf, kind) ? rowsOf[kind] : undefined;
+  if (rows === undefined)
+    throw new BadUse(`cannot list \`${kind}\``, didYouMean(kind, listable) ?? `one of ${listable.join(', ')}`);
+  const open = openSoundClinic(context, options.clinic, options);
+  if (open === undefined) return 1;
+  const sorted = rows(open.rulebook).sort((a, b) => (a.id < b.id ? -1 : 1));
+  if (options.json) context.out(JSON.stringify(sorted, undefined, 2));
+  else for (const line of inColumns(sorted)) context.out(line);
+  return 0;
+}
+
+function inColumns(rows: readonly Row[]): string[] {
+  const keys = Object.keys(rows[0] ?? {});
+  const widths = keys.map((key) => Math.min(60, Math.max(...rows.map((row) => (row[key] ?? '').length))));
+  return rows.map((row) =>
+    keys
+      .map((key, index) => (row[key] ?? '').padEnd(widths[index] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
+}

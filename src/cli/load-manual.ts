@@ -1,0 +1,35 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Rulebook } from '../link/rulebook.js';
+import type { Finding } from '../read/finding.js';
+import { printedIn } from '../write/tree/printed-in.js';
+import { type Manual, writeManual } from '../write/write-manual.js';
+import { home } from './load-rulebook.js';
+
+/** The version of the tool. */
+export const toolVersion = (JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')) as { version: string }).version;
+
+/** Writes a clinic's manual with the templates of the tool. */
+export function manualOf(rulebook: Rulebook): Manual & { findings: Finding[] } {
+  return writeManual({ rulebook, templates: loadTemplates(join(home, 'templates')), tool: toolVersion });
+}
+
+/** The sections in which the manual prints or names an id: `7.2 Loading the washer`. */
+export function sectionsPrinting(rulebook: Rulebook, id: string): string[] {
+  const manual = manualOf(rulebook);
+  const found = [...printedIn(manual)]
+    .filter(([key]) => key.slice(key.indexOf(':') + 1) === id)
+    .flatMap(([, sections]) => sections);
+  return [...new Set(found)].map(({ number, title }) => [number, title].filter(Boolean).join(' '));
+}
+
+function loadTemplates(folder: string, prefix = ''): Map<string, string> {
+  const templates = new Map<string, string>();
+  for (const name of readdirSync(join(folder, prefix)).sort()) {
+    const path = prefix === '' ? name : `${prefix}/${name}`;
+    if (statSync(join(folder, path)).isDirectory())
+      for (const [key, text] of loadTemplates(folder, path)) templates.set(key, text);
+    else if (name.endsWith('.hbs')) templates.set(path.replace(/\.md\.hbs$/, ''), readFileSync(join(folder, path), 'utf8'));
+  }
+  return templates;
+}

@@ -1,0 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { generateTypes, typesFile } from '../tools/generate-types.js';
+
+it('the types are fresh: `npm run types` would change nothing', async () => {
+  expect(readFileSync(typesFile, 'utf8')).toBe(await generateTypes());
+});
