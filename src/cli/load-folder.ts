@@ -29,10 +29,13 @@ export function loadFolder(folder: string, base: string): { files: SourceFile[];
       const stat = lstatSync(safeRealPath(each) ?? each);
       if (stat.isDirectory()) walk(each);
       else if (/\.ya?ml$/.test(name)) {
-        if (files.length >= mostFiles)
-          return refuse(folder, `the folder holds more than ${mostFiles} YAML files`, 'is it the right folder?');
-        const bytes = stat.size > largestFile ? new Uint8Array(stat.size) : readFileSync(each);
-        files.push({ file: shown(each, base), bytes });
+        if (files.length === mostFiles)
+          refuse(folder, `the folder holds more than ${mostFiles} YAML files`, 'is it the right folder?');
+        else
+          files.push({
+            file: shown(each, base),
+            bytes: stat.size > largestFile ? new Uint8Array(stat.size) : readFileSync(each),
+          });
       }
     }
   };

@@ -29,7 +29,7 @@ function loadTemplates(folder: string, prefix = ''): Map<string, string> {
     const path = prefix === '' ? name : `${prefix}/${name}`;
     if (statSync(join(folder, path)).isDirectory())
       for (const [key, text] of loadTemplates(folder, path)) templates.set(key, text);
-    else if (name.endsWith('.hbs')) templates.set(path.replace(/\.md\.hbs$/, ''), readFileSync(join(folder, path), 'utf8'));
+    else if (name.endsWith('.hbs')) templates.set(path.replace(/\.hbs$/, ''), readFileSync(join(folder, path), 'utf8'));
   }
   return templates;
 }

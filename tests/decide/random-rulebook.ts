@@ -53,15 +53,13 @@ export const completeSituation: fc.Arbitrary<Situation> = fc.record({
 const bound = fc.integer({ min: 0, max: 6 });
 const op = fc.constantFrom('at-least', 'at-most', 'above', 'below');
 const compare = (fact: string) =>
-  fc
-    .record({ op, value: bound })
-    .map(
-      ({ op: each, value }): Condition => ({
-        kind: 'test',
-        fact,
-        test: { kind: 'compare', op: each, value, shown: String(value) },
-      }),
-    );
+  fc.record({ op, value: bound }).map(
+    ({ op: each, value }): Condition => ({
+      kind: 'test',
+      fact,
+      test: { kind: 'compare', op: each, value, shown: String(value) },
+    }),
+  );
 const members = (all: string[]) => fc.subarray(all, { minLength: 1 });
 
 const askedTest: fc.Arbitrary<Condition> = fc.oneof(
