@@ -1,0 +1,64 @@
+import type { ManualMeta } from '../../model/model-title.js';
+import type { Manual } from '../../write-manual.js';
+
+/** The style sheet for paper: size, binder margin, running heads, and what may not be torn apart. */
+export function pageStyle({ meta, sections }: Pick<Manual, 'meta' | 'sections'>): string {
+  const chapters = sections.filter(({ depth }) => depth === 1);
+  const named = chapters.map(({ number, title }, index) => namedPages(meta, index + 1, `${number}  ${title}`));
+  return `${commonPage(meta)}\n${named.join('\n')}\n${onPaper}`;
+}
+
+function commonPage(meta: ManualMeta): string {
+  const control = `${meta.number}, version ${meta.version}, in force from ${meta.effective}`;
+  return `@page {
+  size: ${meta.paper} portrait;
+  margin: 22mm 16mm 20mm 25mm;
+  @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
+  @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString('Uncontrolled copy unless signed in ink on the title page')}; }
+  @bottom-right { ${marginText} content: "page " counter(page) " of " counter(pages); }
+}
+@page front { @top-left { content: none; } }`;
+}
+
+/** Each chapter names itself at the head of its pages, upright and lying. */
+function namedPages(meta: ManualMeta, index: number, title: string): string {
+  const head = `@top-right { ${marginText} font-weight: 600; content: ${cssString(title)}; }`;
+  return `@page chapter-${index} { ${head} }
+@page chapter-${index}-wide { size: ${meta.paper} landscape; margin: 25mm 16mm 18mm 16mm; ${head} }
+@media print { .chapter-${index} { page: chapter-${index}; } .chapter-${index} .landscape { page: chapter-${index}-wide; } }`;
+}
+
+const marginText = 'font: 8pt/1.35 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #333;';
+
+/** A CSS string that holds exactly that text, whatever is in it. */
+function cssString(text: string): string {
+  const safe = [...text.normalize('NFC')].map((sign) => (/[\p{L}\p{N} ,.:;()-]/u.test(sign) ? sign : `\\${(sign.codePointAt(0) ?? 0x20).toString(16)} `));
+  return `"${safe.join('')}"`;
+}
+
+const onPaper = `@media print {
+  :root { --hang: 27mm; }
+  html { font-size: 10.5pt; }
+  body { margin: 0; background: none; }
+  .skip { display: none; }
+  a { color: inherit; text-decoration: none; }
+  .front { page: front; }
+  .titlepage { height: 225mm; }
+  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 9pt; line-height: 1.4; }
+  .contents-title { column-span: all; }
+  .contents > ol > li { break-inside: auto; }
+  .contents > ol > li > a { break-after: avoid; }
+  .chapter { break-before: page; }
+  h2, h3, h4 { break-after: avoid; break-inside: avoid; }
+  .sheet, .landscape { break-before: page; break-after: page; }
+  h2 + .landscape, h2 + .sheet { break-before: avoid; }
+  tr, .caution, .note, .opening li { break-inside: avoid; }
+  .opening, .lead, .question, .caption { break-after: avoid; }
+  thead { display: table-header-group; }
+  tr.group { break-after: avoid; }
+  .task { break-inside: avoid; }
+  li { orphans: 3; widows: 3; }
+  p { orphans: 2; widows: 2; }
+  ol > li { break-inside: avoid; }
+  .tablebox { overflow: visible; }
+}`;

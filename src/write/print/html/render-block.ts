@@ -1,0 +1,87 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { BlockContent, Heading, List, ListItem, Paragraph, RootContent } from 'mdast';
+import type { ContainerDirective } from 'mdast-util-directive';
+import type { ManualMeta } from '../../model/model-title.js';
+import { anchorOf } from '../../tree/nodes.js';
+import { renderPhrase } from './render-phrase.js';
+import { renderTable } from './render-table.js';
+
+/** One block of the tree as HTML. */
+export function renderBlock(node: RootContent, meta: ManualMeta): ElementContent {
+  switch (node.type) {
+    case 'heading':
+      return renderHeading(node);
+    case 'paragraph':
+      return h(tagOf(node), { className: node.data?.is }, renderPhrase(node.children));
+    case 'list':
+      return renderList(node, meta);
+    case 'table':
+      return renderTable(node, {});
+    case 'blockquote':
+      return h('blockquote', renderBlocks(node.children, meta));
+    case 'thematicBreak':
+      return h('hr');
+    case 'containerDirective':
+      return renderContainer(node, meta);
+    default:
+      throw new RangeError(`no HTML for a block of type ${node.type}`);
+  }
+}
+
+function renderBlocks(nodes: readonly RootContent[], meta: ManualMeta): ElementContent[] {
+  return nodes.map((node) => renderBlock(node, meta));
+}
+
+/** The title of the whole manual is its first heading. */
+function tagOf({ data }: Paragraph): 'h1' | 'p' {
+  return data?.is === 'title' ? 'h1' : 'p';
+}
+
+function renderHeading({ depth, data, children }: Heading): Element {
+  const home = data?.marks?.find(({ home }) => home);
+  const number = data?.number === undefined ? [] : [h('span.number', data.number), ' '];
+  const title = h('span.heading', renderPhrase(children));
+  return h(`h${depth + 1}`, { id: home && anchorOf(home) }, [...number, title]);
+}
+
+function renderList({ ordered, children }: List, meta: ManualMeta): Element {
+  return h(
+    ordered ? 'ol' : 'ul',
+    children.map((item) => renderItem(item, meta)),
+  );
+}
+
+function renderItem({ data, children }: ListItem, meta: ManualMeta): Element {
+  const home = data?.marks?.find(({ home }) => home);
+  const [only] = children;
+  const tight = children.length === 1 && only?.type === 'paragraph' && only.data?.is === undefined;
+  return h('li', { id: home && anchorOf(home) }, tight ? renderPhrase(only.children) : renderBlocks(children, meta));
+}
+
+function renderContainer({ name, attributes, children }: ContainerDirective, meta: ManualMeta): Element {
+  switch (name) {
+    case 'table':
+      return h('div.tablebox', children.map((child) => renderTableOrBlock(child, attributes, meta)));
+    case 'sheet':
+      return h('div.sheetbox', { style: `--row:${rowHeight(children, attributes?.layout === 'landscape', meta)}mm` }, renderBlocks(children, meta));
+    case 'caution':
+      return h('div.caution', { role: 'note' }, [h('p.word', 'Caution'), h('div.body', renderBlocks(children, meta))]);
+    default:
+      return h(`div.${name}`, renderBlocks(children, meta));
+  }
+}
+
+function renderTableOrBlock(node: BlockContent | RootContent, attributes: ContainerDirective['attributes'], meta: ManualMeta): ElementContent {
+  if (node.type !== 'table') return renderBlock(node, meta);
+  return renderTable(node, { look: attributes?.look ?? undefined, widths: attributes?.widths ?? undefined });
+}
+
+/** Height of an empty line, in millimeters, so that a sheet fills its page. */
+function rowHeight(children: readonly RootContent[], landscape: boolean, meta: ManualMeta): number {
+  const table = children.flatMap((child) => (child.type === 'containerDirective' ? child.children : [])).find(({ type }) => type === 'table');
+  const rows = table?.type === 'table' ? table.children.length - 1 : 1;
+  const [long, short] = meta.paper === 'a4' ? [297, 210] : [279, 216];
+  const room = (landscape ? short : long) - 42 - 52;
+  return Math.min(10, Math.max(5.6, Math.floor((room / rows) * 10) / 10));
+}

@@ -1,0 +1,15 @@
+import remarkGfm from 'remark-gfm';
+import remarkStringify from 'remark-stringify';
+import { unified } from 'unified';
+import type { Manual } from '../write-manual.js';
+import { portableTree } from './markdown/portable-tree.js';
+
+/** Prints a manual as plain GitHub Flavored Markdown, readable as it is. */
+export function printMarkdown(manual: Manual): string {
+  return printer.stringify(portableTree(manual));
+}
+
+const printer = unified()
+  .use(remarkGfm, { tablePipeAlign: false })
+  .use(remarkStringify, { bullet: '-', emphasis: '*', strong: '*', rule: '-', resourceLink: true })
+  .freeze();

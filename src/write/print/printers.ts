@@ -1,0 +1,9 @@
+import { printHtml } from './print-html.js';
+import { printMarkdown } from './print-markdown.js';
+import type { Printer } from './printer.js';
+
+/** All printers. */
+export const printers: readonly Printer[] = [
+  { format: 'Markdown', extension: 'md', print: printMarkdown },
+  { format: 'HTML', extension: 'html', print: printHtml },
+];
