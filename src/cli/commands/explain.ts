@@ -7,7 +7,7 @@ import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { sectionsPrinting } from '../load-manual.js';
-import { citationText, plainText } from './decide.js';
+import { citationText, plainText } from '../say.js';
 
 export interface ExplainOptions extends CommonOptions {
   clinic?: string;
