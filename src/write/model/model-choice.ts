@@ -1,7 +1,7 @@
 import { decide } from '../../decide/decide.js';
 import type { Choice, Machine, Rulebook, Situation } from '../../link/rulebook.js';
 import { formatQuantity } from '../../measure/quantity.js';
-import { join, type Markdown } from '../text/markdown.js';
+import { join, lineBreak, type Markdown } from '../text/markdown.js';
 import { ruleText, said, saidText } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
@@ -39,8 +39,8 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
       name: said(program.name, program.id),
       use: saidText(program.use, program.id),
       note: program.note === undefined ? null : saidText(program.note, program.id),
-      stages: inCell(program.stages.map((stage) => sayStage(program.id, stage))),
-      offers: inCell(sayOffers(rulebook, machine, program.facts)),
+      stages: join(program.stages.map((stage) => sayStage(program.id, stage)), lineBreak),
+      offers: join(sayOffers(rulebook, machine, program.facts), lineBreak),
     })),
   };
 }

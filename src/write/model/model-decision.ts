@@ -1,5 +1,6 @@
 import type { Rule, Rulebook, Verdict } from '../../link/rulebook.js';
-import { join, lineBreak, type Markdown, refer } from '../text/markdown.js';
+import { groupBy } from '../text/group-by.js';
+import { refer } from '../text/markdown.js';
 import { ruleText, textOfLayer } from '../text/markdown-safe.js';
 import { type Bibliography, cite } from './cite.js';
 import { inCell, sayCondition } from './say-condition.js';
@@ -16,21 +17,18 @@ export function modelDecision(rulebook: Rulebook, bibliography: Bibliography, de
     title: decision.title,
     question: decision.question,
     about: decision.about === undefined ? null : ruleText(decision.about),
-    lines: rules.flatMap((rule) => {
-      const { holds, lines } = sayCondition(rulebook, rule.when);
-      if (holds === 'never') return [];
-      return [
-        {
-          id: rule.id,
-          always: holds === 'always',
-          situation: inCell(lines),
-          answer: join([say(rule.outcome ?? ''), ...insteadOf(rule)]),
-          ...sayWhy(bibliography, rule),
-        },
-      ];
+    answers: [...groupBy(rules, ({ outcome }) => outcome ?? '')].flatMap(([outcome, group]) => {
+      const lines = group.flatMap((rule) => lineOf(rulebook, bibliography, rule));
+      return lines.length === 0 ? [] : [{ answer: say(outcome), lines }];
     }),
     otherwise: say(decision.otherwise),
   };
+}
+
+function lineOf(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {
+  const { holds, lines } = sayCondition(rulebook, rule.when);
+  if (holds === 'never') return [];
+  return [{ id: rule.id, always: holds === 'always', situation: inCell(lines), ...sayWhy(bibliography, rule) }];
 }
 
 /** Why a rule holds, what can hurt, and where it is from. */
@@ -38,11 +36,7 @@ export function sayWhy(bibliography: Bibliography, rule: Rule) {
   return {
     why: textOfLayer(rule.because, rule.layer),
     cautions: rule.cautions.map((each) => textOfLayer(each, rule.layer)),
+    instead: rule.instead === undefined ? null : refer('procedure', rule.instead),
     source: cite(bibliography, rule.source),
-    own: rule.layer === 'clinic',
   };
-}
-
-function insteadOf({ instead }: Rule): Markdown[] {
-  return instead === undefined ? [] : [lineBreak, join(['→ ']), refer('procedure', instead)];
 }

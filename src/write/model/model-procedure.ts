@@ -1,7 +1,7 @@
 import type { Procedure, Rulebook } from '../../link/rulebook.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { textOfLayer } from '../text/markdown-safe.js';
-import { joinList } from '../text/say-list.js';
+import { joinList, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 
 /** A procedure as its page shows it. */
@@ -15,7 +15,7 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
     who: joinList(procedure.who.map((role) => refer('role', role)), 'or'),
     where: refer('zone', procedure.where),
     wear: joinList(procedure.wear.map((term) => refer('term', term)), 'and'),
-    ready: join(procedure.ready.map((each) => withoutStop(text(each))), '; '),
+    ready: join(procedure.ready.map((each, index) => withoutStop(text(index === 0 ? each : uncapitalize(each)))), '; '),
     cautions: procedure.cautions.map(text),
     steps: procedure.steps.map((step) => ({
       id: step.id,

@@ -3,12 +3,12 @@ import { formatInterval, type Interval } from '../../measure/interval.js';
 import { inBaseUnit } from '../../measure/quantity.js';
 import { groupBy } from '../text/group-by.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
-import { said, textOfLayer } from '../text/markdown-safe.js';
+import { said } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
 import { labelOf, layerName } from './label-of.js';
 import { modelPrograms } from './model-choice.js';
-import { modelTask } from './model-task.js';
+import { modelTask, sayEvents } from './model-task.js';
 
 const day = 86_400;
 
@@ -30,13 +30,15 @@ const turnsInOrder = [eachCycle, ...turnsByTime.map(({ heading }) => heading), b
 
 /** What comes round when, first for the whole clinic by turn, then for each machine, then how each task is done. */
 export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, withoutPrograms: readonly Machine[]) {
-  const held = rulebook.duties.flatMap((duty) => {
-    const task = rulebook.tasks.get(duty.task);
-    return task === undefined ? [] : [{ duty, task }];
-  });
+  const held = rulebook.duties
+    .flatMap((duty) => {
+      const task = rulebook.tasks.get(duty.task);
+      return task === undefined ? [] : [{ duty, task }];
+    })
+    .sort((a, b) => turnsInOrder.indexOf(turnOf(a.duty)) - turnsInOrder.indexOf(turnOf(b.duty)));
   const byTurn = groupBy(held, ({ duty }) => turnOf(duty));
   const tasks = [...new Set(held.map(({ task }) => task))];
-  const byKind = groupBy(tasks, ({ machine }) => machine ?? '');
+  const kinds = [...new Set([...rulebook.machines.values()].map(({ kind }) => kind)), undefined];
   return {
     turns: turnsInOrder.flatMap((heading) => {
       const lines = byTurn.get(heading);
@@ -48,11 +50,12 @@ export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, wi
       const programs = withoutPrograms.includes(machine) ? modelPrograms(rulebook, machine) : null;
       return lines.length === 0 ? [] : [{ id: machine.id, name: said(machine.name, 'clinic'), lines, programs }];
     }),
-    kinds: [...byKind].map(([kind, own]) => ({
-      id: kind === '' ? 'clinic' : kind,
-      name: kind === '' ? null : capitalize(labelOf(rulebook, kind)),
-      tasks: own.map((task) => modelTask(rulebook, bibliography, task)),
-    })),
+    kinds: kinds.flatMap((kind) => {
+      const own = tasks.filter(({ machine }) => machine === kind);
+      const name = kind === undefined ? null : capitalize(labelOf(rulebook, kind));
+      const shown = own.map((task) => modelTask(rulebook, bibliography, task));
+      return shown.length === 0 ? [] : [{ id: kind ?? 'clinic', name, tasks: shown }];
+    }),
   };
 }
 
@@ -76,7 +79,7 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
         task: refer('task', first.task.id),
         machines: joinList(names.map((name) => said(name, 'clinic')), 'and'),
         often: sayTurn(first.duty, first.task),
-        who: refer('role', first.task.role),
+        who: capitalize(labelOf(rulebook, first.task.role)),
         record: first.task.record === undefined ? null : refer('form', first.task.record),
       },
     ];
@@ -92,10 +95,10 @@ function lineOfMachine(rulebook: Rulebook, duty: Duty, task: Task) {
   };
 }
 
+/** The interval; where there is none, the events. */
 function sayTurn(duty: Duty, task: Task): Markdown {
-  const events = task.on.map((event) => textOfLayer(event.replace(/\.$/, ''), task.layer));
-  if (duty.every === undefined) return joinList(events, 'or');
-  return join([said(capitalize(sayInterval(duty.every)), task.id), ...(events.length > 0 ? ['; ', joinList(events, 'or')] : [])]);
+  if (duty.every === undefined) return sayEvents(task) ?? join([]);
+  return said(capitalize(sayInterval(duty.every)), task.id);
 }
 
 function sayInterval(every: Interval | undefined): string {

@@ -3,7 +3,7 @@ import { formatInterval } from '../../measure/interval.js';
 import { groupBy } from '../text/group-by.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
-import { capitalize, joinList, sayList } from '../text/say-list.js';
+import { capitalize, joinList, sayList, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 
 /** A task in compact form: how often, who, the steps, when it is passed, and what if not. */
@@ -13,6 +13,7 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
     id: task.id,
     title: task.title,
     often: sayOften(rulebook, task),
+    events: sayEvents(task),
     when: task.when === undefined ? null : text(task.when),
     who: refer('role', task.role),
     wear: task.wear.length === 0 ? null : joinList(task.wear.map((term) => refer('term', term)), 'and'),
@@ -25,8 +26,8 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
   };
 }
 
-/** `Every day of use`, or for each machine where their makers differ; then the events that call for it. */
-export function sayOften(rulebook: Rulebook, task: Task): Markdown {
+/** `Every day of use`, or for each machine where their makers differ; nothing where only events call for it. */
+function sayOften(rulebook: Rulebook, task: Task): Markdown | null {
   const duties = rulebook.duties.filter((duty) => duty.task === task.id);
   const byInterval = groupBy(duties, ({ every }) => (every === undefined ? '' : formatInterval(every)));
   const usual = task.every === undefined ? '' : formatInterval(task.every);
@@ -36,10 +37,12 @@ export function sayOften(rulebook: Rulebook, task: Task): Markdown {
     const machines = sayList(held.flatMap(({ machine }) => rulebook.machines.get(machine ?? '')?.name ?? []), 'and');
     return [intervals.size > 1 && machines !== '' ? `${words} (${machines})` : words];
   });
-  const intervalWords = times.map((words, index) => said(index === 0 ? capitalize(words) : words, task.id));
-  const events = task.on.map((event, index) => {
-    const words = intervalWords.length === 0 && index === 0 ? capitalize(event) : event;
-    return textOfLayer(words.replace(/\.$/, ''), task.layer);
-  });
-  return join([join(intervalWords, '; '), ...(intervalWords.length > 0 && events.length > 0 ? ['; and '] : []), joinList(events, 'or')]);
+  if (times.length === 0) return null;
+  return join(times.map((words, index) => said(index === 0 ? capitalize(words) : words, task.id)), '; ');
+}
+
+/** The events that call for a task, as they stand inside a sentence. */
+export function sayEvents(task: Task): Markdown | null {
+  if (task.on.length === 0) return null;
+  return join(task.on.map((event) => textOfLayer(uncapitalize(event.replace(/\.$/, '')), task.layer)), '; ');
 }

@@ -11,6 +11,7 @@ export function modelRegister(rulebook: Rulebook) {
   const decisions = [...rulebook.decisions.values()].filter(({ register }) => register !== undefined);
   const groups = groupBy(rulebook.instruments.values(), ({ group }) => group);
   return {
+    widths: ['4', '1', ...decisions.map(() => '3')].join(' '),
     columns: decisions.map(({ id, register }) => ({ id, label: register ?? id })),
     groups: [...groups].map(([name, families]) => ({
       name: said(name, 'clinic'),
@@ -30,11 +31,15 @@ export function modelRegister(rulebook: Rulebook) {
 /** The answer, and while it is open what has to be asked. */
 function answerFor(rulebook: Rulebook, decision: Decision, family: InstrumentFamily): { open: boolean; answer: Markdown; ask: Markdown } {
   const answer = decide(rulebook, decision.id, family.facts);
-  const words = sayOutcome(rulebook, decision.id, answer.outcome);
+  const words = decision.kind === 'verdict' ? shorten(decision.say[answer.outcome]) : sayOutcome(rulebook, decision.id, answer.outcome);
   const [asked] = answer.needed;
   return {
     open: !answer.settled,
-    answer: typeof words === 'string' ? join([capitalize(words)]) : words,
+    answer: typeof words === 'string' ? join([words]) : words,
     ask: ruleText(rulebook.facts.get(asked ?? '')?.question ?? ''),
   };
+}
+
+function shorten(words = ''): Markdown {
+  return ruleText(capitalize(words.replace(/\.$/, '')));
 }

@@ -32,9 +32,9 @@ export function sayNeeds(rulebook: Rulebook, condition: Condition): Markdown[] {
   return shape.kind === 'all' ? mergeRanges(shape.of, rulebook) : [sayShape(shape, rulebook, true)];
 }
 
-/** Lines in one table cell. */
+/** Lines in one table cell; a long row of them runs on, to keep the table short. */
 export function inCell(lines: readonly Markdown[]): Markdown {
-  return join(lines, lineBreak);
+  return join(lines, lines.length > 4 ? '; ' : lineBreak);
 }
 
 function mergeRanges(shapes: readonly Shape[], rulebook: Rulebook): Markdown[] {
@@ -90,6 +90,7 @@ function sayTest(fact: Fact, test: Test, negated: boolean, rulebook: Rulebook): 
 
 /** A program's set reads as a verb (`takes cassettes`), any other as a noun (`materials include aluminum`). */
 function saySet(fact: Fact, before: string, members: Markdown): Markdown {
+  if (fact.type !== 'set') return join([before === 'no ' ? 'anything but ' : before, members]);
   const verb = fact.statedBy === 'program' || fact.statedBy === 'machine' ? '' : fact.label.endsWith('s') ? 'include ' : 'includes ';
   return join([verb, before, members]);
 }

@@ -13,6 +13,11 @@ export function joinList(items: readonly (string | Markdown)[], word: 'or' | 'an
   return join([join(items.slice(0, -1), ', '), ` ${word} `, last]);
 }
 
+/** With a small first letter, as inside a sentence; a name in capitals or a reference stays as it is. */
+export function uncapitalize(text: string): string {
+  return /^[A-Z](?:[a-z]| )/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
 /** With a capital first letter. */
 export function capitalize(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

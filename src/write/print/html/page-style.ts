@@ -12,7 +12,7 @@ function commonPage(meta: ManualMeta): string {
   const control = `${meta.number}, version ${meta.version}, in force from ${meta.effective}`;
   return `@page {
   size: ${meta.paper} portrait;
-  margin: 22mm 16mm 20mm 25mm;
+  margin: 20mm 15mm 19mm 25mm;
   @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
   @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString('Uncontrolled copy unless signed in ink on the title page')}; }
   @bottom-right { ${marginText} content: "page " counter(page) " of " counter(pages); }
@@ -37,8 +37,8 @@ function cssString(text: string): string {
 }
 
 const onPaper = `@media print {
-  :root { --hang: 27mm; }
-  html { font-size: 10.5pt; }
+  :root { --hang: 24mm; }
+  html { font-size: 10.5pt; line-height: 1.36; }
   body { margin: 0; background: none; }
   .skip { display: none; }
   a { color: inherit; text-decoration: none; }
@@ -50,13 +50,18 @@ const onPaper = `@media print {
   .contents > ol > li > a { break-after: avoid; }
   .chapter { break-before: page; }
   h2, h3, h4 { break-after: avoid; break-inside: avoid; }
-  .sheet, .landscape { break-before: page; break-after: page; }
-  h2 + .landscape, h2 + .sheet { break-before: avoid; }
+  section.sheet, section.landscape { break-before: page; break-after: page; }
   tr, .caution, .note, .opening li { break-inside: avoid; }
+  .opening { break-inside: avoid; }
   .opening, .lead, .question, .caption { break-after: avoid; }
   thead { display: table-header-group; }
   tr.group { break-after: avoid; }
-  .task { break-inside: avoid; }
+  .tasks { columns: 2; column-gap: 8mm; }
+  .tasks > h3 { column-span: all; }
+  .task { --hang: 0mm; }
+  .task > .done > strong:first-child { float: none; margin: 0; }
+  .task > p { break-inside: avoid; }
+  .task > .often { break-after: avoid; }
   li { orphans: 3; widows: 3; }
   p { orphans: 2; widows: 2; }
   ol > li { break-inside: avoid; }

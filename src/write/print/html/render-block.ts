@@ -79,9 +79,9 @@ function renderTableOrBlock(node: BlockContent | RootContent, attributes: Contai
 
 /** Height of an empty line, in millimeters, so that a sheet fills its page. */
 function rowHeight(children: readonly RootContent[], landscape: boolean, meta: ManualMeta): number {
-  const table = children.flatMap((child) => (child.type === 'containerDirective' ? child.children : [])).find(({ type }) => type === 'table');
-  const rows = table?.type === 'table' ? table.children.length - 1 : 1;
+  const tables = children.flatMap((child) => (child.type === 'containerDirective' ? child.children : []));
+  const rows = Math.max(1, ...tables.map((table) => (table.type === 'table' ? table.children.length - 1 : 0)));
   const [long, short] = meta.paper === 'a4' ? [297, 210] : [279, 216];
-  const room = (landscape ? short : long) - 42 - 52;
-  return Math.min(10, Math.max(5.6, Math.floor((room / rows) * 10) / 10));
+  const room = (landscape ? short : long) - 40 - 66;
+  return Math.min(10, Math.max(5.2, Math.floor((room / rows) * 10) / 10));
 }

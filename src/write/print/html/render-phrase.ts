@@ -25,8 +25,8 @@ function renderOne(node: PhrasingContent): ElementContent | ElementContent[] {
       return renderPhrase(node.children);
     case 'reference':
       return node.anchor === undefined
-        ? h(`span.${node.scheme}`, renderPhrase(node.children))
-        : h(`a.${node.scheme}`, { href: `#${node.anchor}` }, renderPhrase(node.children));
+        ? h(`span.to-${node.scheme}`, renderPhrase(node.children))
+        : h(`a.to-${node.scheme}`, { href: `#${node.anchor}` }, renderPhrase(node.children));
     default:
       throw new RangeError(`no HTML for words of type ${node.type}`);
   }

@@ -52,11 +52,16 @@ function section(className: string, children: ElementContent[]): Element {
   return h('section', { className }, children);
 }
 
-/** A sheet takes a page of its own; anything wide lies on its side. */
+/** A sheet takes a page of its own, anything wide lies on its side, tasks stand in columns. */
 function classesOf(nodes: readonly RootContent[]): string[] {
   const attributes = nodes.flatMap((node: Nodes) => (node.type === 'containerDirective' ? [{ name: node.name, ...node.attributes }] : []));
   const wide = attributes.some((each) => 'layout' in each && each.layout === 'landscape');
-  return [...(wide ? ['landscape'] : []), ...(attributes.some(({ name }) => name === 'sheet') ? ['sheet'] : [])];
+  const has = {
+    landscape: wide,
+    sheet: attributes.some(({ name }) => name === 'sheet'),
+    tasks: nodes.some((node) => node.type === 'heading' && node.depth === 3),
+  };
+  return Object.entries(has).flatMap(([name, holds]) => (holds ? [name] : []));
 }
 
 function isSwitch(node: RootContent): boolean {

@@ -25,5 +25,5 @@ export const screenStyle = `@media screen {
   .opening strong:first-child, .done > strong:first-child, .caution > .word { float: none; position: static; display: block; margin-left: 0; width: auto; }
   .part > ol { padding-left: 2.4rem; }
   .part > ol > li::before { left: -2.4rem; width: auto; }
-  .columns ul { columns: 1; }
+  .columns { columns: 1; }
 }`;

@@ -1,17 +1,15 @@
 /** The style sheet for the words and tables themselves, on every medium. Black on white, nothing told by color alone. */
-export const textStyle = `:root { --hang: 6.5rem; --line: #777; --hair: #bbb; }
+export const textStyle = `:root { --hang: 6rem; --line: #777; --hair: #bbb; }
 * { box-sizing: border-box; }
-html { font: 100%/1.5 "Source Sans 3", "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #111; }
+html { font: 100%/1.42 "Source Sans 3", "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #111; }
 body { margin: 0; }
 h1, h2, h3, h4 { line-height: 1.2; font-weight: 650; margin: 0; text-wrap: balance; }
-h2 { font-size: 1.9em; padding-left: var(--hang); margin-bottom: .5em; position: relative; }
-h3 { font-size: 1.25em; padding-left: var(--hang); margin: 1.8em 0 .5em; position: relative; }
+h2 { font-size: 1.9em; padding: .3em 0 0 var(--hang); margin-bottom: .45em; position: relative; border-top: 2pt solid #111; }
+h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1.5em 0 .4em; position: relative; border-top: .5pt solid var(--line); }
 h4 { font-size: 1em; margin: 1.1em 0 .1em; padding-left: var(--hang); }
 h2 > .number, h3 > .number { position: absolute; left: 0; font-weight: 400; font-variant-numeric: tabular-nums; }
-h2::before { content: ""; position: absolute; left: 0; right: 0; top: -.45em; border-top: 2pt solid #111; }
-h3::before { content: ""; position: absolute; left: 0; right: 0; top: -.35em; border-top: .5pt solid var(--line); }
-p { margin: 0 0 .6em; }
-p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 36em); }
+p { margin: 0 0 .5em; }
+p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 38em); }
 .chapter > p, .part > p, .chapter > ul, .part > ul, .note, .task > p { padding-left: var(--hang); }
 .lead { font-size: 1.08em; color: #222; }
 .question { font-weight: 650; }
@@ -25,8 +23,9 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .opening ul { list-style: none; margin: .6em 0 1em; padding: 0; max-width: none; border-top: .5pt solid var(--line); border-bottom: .5pt solid var(--line); }
 .opening li { padding: .22em 0 .22em var(--hang); margin: 0; }
 .opening li + li { border-top: .4pt solid var(--hair); }
-.opening strong:first-child, .done > strong:first-child { float: left; margin-left: calc(-1 * var(--hang)); width: calc(var(--hang) - .8em); font-weight: 650; }
-.done { margin-top: .4em; }
+.opening strong:first-child, .done > strong:first-child { float: left; margin-left: calc(-1 * var(--hang)); width: calc(var(--hang) - .4em); font-weight: 650; white-space: nowrap; }
+.done { clear: left; margin-top: .35em; }
+.source { clear: left; }
 
 .caution { position: relative; margin: .8em 0 1em; padding-left: calc(var(--hang) + .9em); }
 .caution::before { content: ""; position: absolute; left: var(--hang); top: .15em; bottom: .15em; border-left: 2.5pt solid #111; }
@@ -36,17 +35,17 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .note { border-left: .5pt solid var(--line); padding-left: 1em; margin: 0 0 1em var(--hang); }
 
 .part > ol { list-style: none; counter-reset: step; margin: 1em 0; padding: 0 0 0 var(--hang); }
-.part > ol > li { counter-increment: step; position: relative; margin-bottom: .75em; }
-.part > ol > li::before { content: counter(step); position: absolute; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .8em); text-align: right; font-size: 1.75em; line-height: .95; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) / 1.75 - .5em); font-variant-numeric: tabular-nums; }
-li > p { margin-bottom: .25em; }
+.part > ol > li { counter-increment: step; position: relative; margin-bottom: .55em; }
+.part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.6em; line-height: .9; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
+li > p { margin-bottom: .15em; }
 .why { color: #444; font-style: italic; }
 li > .caution, .task > .caution { border-left: 2.5pt solid #111; padding-left: .7em; margin: 0 0 .35em; }
 li > .caution::before, .task > .caution::before { content: none; }
 .task > .caution { margin-left: var(--hang); padding-left: .7em; }
 
-.task { margin: 0 0 .9em; font-size: .95em; }
+.task { margin: 0 0 1em; font-size: .9em; line-height: 1.33; }
 .task p { margin-bottom: .15em; }
-.task > ol { margin: .2em 0 .2em; padding-left: calc(var(--hang) + 1.3em); }
+.task > ol { margin: .2em 0 .2em; padding-left: calc(var(--hang) + 1.5em); }
 .task > ol > li { margin-bottom: .1em; padding-left: .2em; }
 .task > .often { padding-left: var(--hang); }
 .task > .done { margin-top: .2em; }
@@ -54,24 +53,27 @@ li > .caution::before, .task > .caution::before { content: none; }
 .task > .who { color: #333; }
 
 .tablebox { margin: .6em 0 1.2em; }
-table { border-collapse: collapse; width: 100%; font-size: .87em; line-height: 1.38; }
-th, td { text-align: left; vertical-align: top; padding: .32em .9em .38em 0; font-weight: 400; overflow-wrap: break-word; }
+table { border-collapse: collapse; width: 100%; font-size: .87em; line-height: 1.32; }
+th, td { text-align: left; vertical-align: top; padding: .22em .9em .28em 0; font-weight: 400; overflow-wrap: break-word; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th, thead td { font-weight: 650; border-bottom: 1pt solid #111; vertical-align: bottom; }
 tbody tr { border-bottom: .4pt solid var(--hair); }
-tbody:last-child tr:last-child { border-bottom: .8pt solid var(--line); }
+tbody:not(:last-child) > tr:last-child { border-bottom: 0; }
+tbody:last-child > tr:last-child { border-bottom: .8pt solid var(--line); }
 .right { text-align: right; font-variant-numeric: tabular-nums; padding-right: 1.4em; }
-tr.group th { font-weight: 650; padding-top: .9em; border-bottom: .8pt solid var(--line); }
+tr.group th { font-weight: 650; padding-top: .35em; font-size: 1.06em; border-top: 1pt solid #111; border-bottom: .4pt solid var(--hair); }
+tbody + tbody::before { content: ""; display: block; height: .55em; }
 table.answers strong { font-weight: 650; }
-table.register { font-size: .8em; }
-table.index, table.limits { font-size: .8em; }
+table.register, table.index, table.limits { font-size: .78em; }
 table.index td, table.limits td { padding-top: .18em; padding-bottom: .2em; }
 table.signature td, table.signature th { padding-top: 1.1em; padding-bottom: .3em; padding-right: .9em; }
 table.signature tbody tr { border-bottom: .6pt solid var(--line); }
+table.fill th { border: .6pt solid #333; padding: .15em .4em; height: 8mm; vertical-align: top; }
+.tablebox:has(> table.fill) { margin-bottom: .5em; }
 table.sheet th, table.sheet td { border: .6pt solid #333; padding: .2em .4em; }
 table.sheet th { font-size: .92em; vertical-align: top; }
 table.sheet tbody td { height: var(--row, 7mm); }
-.sheet-head, .sheet-foot { font-size: .87em; max-width: none !important; padding-left: 0 !important; }
+.sheetbox > p { font-size: .87em; max-width: none; }
 
 .titlepage { display: flex; flex-direction: column; }
 .titlepage h1 { font-size: 3em; line-height: 1.08; margin: .3em 0 .2em; font-weight: 700; max-width: 12em; }
@@ -80,14 +82,15 @@ table.sheet tbody td { height: var(--row, 7mm); }
 .titlepage .note { margin: 0; padding: .6em 0 0; border: 0; border-top: .5pt solid var(--line); max-width: none; font-size: .9em; }
 .titlepage .tablebox { margin-top: 2em; }
 
-.columns ul { columns: 2; column-gap: 2.2em; list-style: none; padding: 0; max-width: none; font-size: .87em; line-height: 1.4; }
-.columns li { break-inside: avoid; margin-bottom: .5em; }
-.columns strong { display: block; }
+.columns { columns: 2; column-gap: 2.2em; font-size: .82em; line-height: 1.3; }
+.columns ul { list-style: none; padding: 0; max-width: none; }
+.columns .caption { margin: .7em 0 .2em; break-after: avoid; }
+.columns li { break-inside: avoid; margin-bottom: .2em; padding-left: 1em; text-indent: -1em; overflow-wrap: anywhere; }
 
 .contents ol { list-style: none; margin: 0; padding: 0; max-width: none; }
 .contents > ol > li { margin: 0 0 .7em; }
 .contents > ol > li > a { font-weight: 650; }
 .contents li { margin: 0; }
-.contents a { display: grid; grid-template-columns: 2.6em 1fr; text-decoration: none; padding: .08em 0; }
+.contents a { display: grid; grid-template-columns: 3.3em 1fr; text-decoration: none; padding: .08em 0; }
 .contents .number { font-variant-numeric: tabular-nums; }
 .contents-title { font-size: 1.6em; font-weight: 650; }`;
