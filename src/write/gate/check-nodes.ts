@@ -30,7 +30,9 @@ function problemOf(node: Nodes, parents: readonly Parents[]): Problem | undefine
     case 'imageReference':
       return { code: 'E603', message: 'an image from outside in the manual' };
     case 'link':
-      return /^(?:https|mailto):/.test(node.url) ? undefined : { code: 'E603', message: `a link to \`${shorten(node.url)}\` in the manual` };
+      return /^(?:https|mailto):/.test(node.url)
+        ? undefined
+        : { code: 'E603', message: `a link to \`${shorten(node.url)}\` in the manual` };
     case 'containerDirective':
     case 'leafDirective':
       if (directiveNames[node.type].some((name) => name === node.name)) return undefined;
@@ -45,17 +47,36 @@ function problemOf(node: Nodes, parents: readonly Parents[]): Problem | undefine
 }
 
 function problemOfText(text: string): Problem | undefined {
-  if (/^:{3}/.test(text)) return { code: 'E604', message: `stray \`${shorten(text)}\` in the manual`, help: 'close the block that it belongs to, with as many colons as it was opened with' };
-  if (text.includes('](')) return { code: 'E604', message: `a reference that is none in \`${shorten(text)}\``, help: 'write `[](limit:id)` with a known kind and an id' };
+  if (/^:{3}/.test(text))
+    return {
+      code: 'E604',
+      message: `stray \`${shorten(text)}\` in the manual`,
+      help: 'close the block that it belongs to, with as many colons as it was opened with',
+    };
+  if (text.includes(']('))
+    return {
+      code: 'E604',
+      message: `a reference that is none in \`${shorten(text)}\``,
+      help: 'write `[](limit:id)` with a known kind and an id',
+    };
   const number = numberWithUnit.exec(text)?.[0];
   if (number === undefined) return undefined;
-  return { code: 'E609', message: `\`${number.trim()}\` does not come out of the rules`, help: 'make it a limit and write `[](limit:id)`' };
+  return {
+    code: 'E609',
+    message: `\`${number.trim()}\` does not come out of the rules`,
+    help: 'make it a limit and write `[](limit:id)`',
+  };
 }
 
-const unitWords = [...new Set(units.flatMap(({ one, many }) => [one, many]))].sort((a, b) => b.length - a.length).map(escapeForRegExp);
+const unitWords = [...new Set(units.flatMap(({ one, many }) => [one, many]))]
+  .sort((a, b) => b.length - a.length)
+  .map(escapeForRegExp);
 
 /** `10 minutes`, `5-minute`, `134 °C`, `70%`, `A0 600`, `pH 7`. */
-const numberWithUnit = new RegExp(String.raw`(?<![\p{L}\d.,/-])(?:(?:A0|pH) ?\d[\d.,]*|\d[\d.,]*[ \u00a0-]?(?:${unitWords.join('|')}|min|sec|hrs?)(?![\p{L}\d/]))`, 'u');
+const numberWithUnit = new RegExp(
+  String.raw`(?<![\p{L}\d.,/-])(?:(?:A0|pH) ?\d[\d.,]*|\d[\d.,]*[ \u00a0-]?(?:${unitWords.join('|')}|min|sec|hrs?)(?![\p{L}\d/]))`,
+  'u',
+);
 
 function escapeForRegExp(word: string): string {
   return word.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);

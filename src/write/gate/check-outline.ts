@@ -21,7 +21,9 @@ function checkHeadings(nodes: readonly RootContent[], placeOf: PlaceOf): Finding
     const empty = next === undefined || (next.type === 'heading' && next.depth <= node.depth);
     return [
       ...(skipped ? [{ code: 'E605', message: `the heading \`${title}\` skips a level`, place: placeOf(node) } as const] : []),
-      ...(empty ? [{ code: 'E607', message: `nothing stands under the heading \`${title}\``, place: placeOf(node) } as const] : []),
+      ...(empty
+        ? [{ code: 'E607', message: `nothing stands under the heading \`${title}\``, place: placeOf(node) } as const]
+        : []),
     ];
   });
 }
@@ -32,7 +34,8 @@ function checkHomes(tree: Nodes & { type: 'root' }, placeOf: PlaceOf): Finding[]
   walk(tree, (node) => {
     for (const { kind, id, home } of node.data?.marks ?? []) {
       const key = `${kind}:${id}`;
-      if (home && seen.has(key)) findings.push({ code: 'E606', message: `\`${key}\` is at home twice in the manual`, place: placeOf(node) });
+      if (home && seen.has(key))
+        findings.push({ code: 'E606', message: `\`${key}\` is at home twice in the manual`, place: placeOf(node) });
       if (home) seen.add(key);
     }
   });

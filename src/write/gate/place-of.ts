@@ -15,7 +15,10 @@ export function placesIn({ tree, sections }: Pick<BuiltTree, 'tree' | 'sections'
     if (node.type === 'heading') sectionPlace = placeOfMarks(node.data?.marks ?? [], rulebook);
     const around = [...parents, node].reverse().map((each) => placeOfMarks(each.data?.marks ?? [], rulebook));
     const here = around.find((place) => place !== undefined) ?? sectionPlace;
-    places.set(node, here ?? { file: section === undefined ? 'manual' : `manual, section ${section.number}`, line: 1, column: 1 });
+    places.set(
+      node,
+      here ?? { file: section === undefined ? 'manual' : `manual, section ${section.number}`, line: 1, column: 1 },
+    );
   });
   return (node) => places.get(node) ?? { file: 'manual', line: 1, column: 1 };
 }

@@ -20,7 +20,12 @@ export function cite(bibliography: Bibliography, { id, at, evidence }: Citation,
   const number = bibliography.get(id)?.number;
   const name = number === undefined ? (namedSources[id] ?? id) : `[${number}]`;
   const clause = full && at !== undefined ? [' ', said(at, id)] : [];
-  return join([name, ...clause, ...(evidence === 'recalled' ? [', recalled'] : []), ...(full && evidence === 'computed' ? [', computed'] : [])]);
+  return join([
+    name,
+    ...clause,
+    ...(evidence === 'recalled' ? [', recalled'] : []),
+    ...(full && evidence === 'computed' ? [', computed'] : []),
+  ]);
 }
 
 function isNamed(type: string): boolean {

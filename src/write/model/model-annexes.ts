@@ -4,6 +4,7 @@ import { ruleText, said } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 import { layerName } from './label-of.js';
+import { printedDecisions } from './printed-decisions.js';
 import { sayCondition } from './say-condition.js';
 
 /** The numbered bibliography. */
@@ -23,7 +24,7 @@ function sayEntry({ title, publisher, edition, year, url }: Source): string {
 
 /** Every rule with where it is printed, its layer and its source; rules that cannot arise in this clinic are marked. */
 export function modelRuleIndex(rulebook: Rulebook, bibliography: Bibliography) {
-  return [...rulebook.decisions.values()].map((decision) => ({
+  return printedDecisions(rulebook).map((decision) => ({
     decision: refer('decision', decision.id),
     rules: decision.rules.map((rule) => ({ ...indexEntry(rulebook, bibliography, rule), retired: false, by: null })),
     retired: decision.retired.map(({ rule, by }) => ({ id: rule.id, name: rule.name, by: layerName(rulebook, by.layer) })),

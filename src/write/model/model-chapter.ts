@@ -8,6 +8,7 @@ import { modelDecision } from './model-decision.js';
 import { modelLimits } from './model-limits.js';
 import { modelProcedure } from './model-procedure.js';
 import { modelSchedule } from './model-schedule.js';
+import { printedDecisions } from './printed-decisions.js';
 import { modelRegister } from './register.js';
 
 /** One chapter a stage, in the order of the terms of the domain `stage`; stages about which nothing is said are left out. */
@@ -20,13 +21,18 @@ export function modelChapters(rulebook: Rulebook, bibliography: Bibliography) {
     about: ruleText(definition),
     ...modelStage(rulebook, bibliography, id, shown),
   }));
-  return chapters.filter(({ procedures, decisions, choices, register, schedule, opening }) =>
-    [procedures.length, decisions.length, choices.length].some((count) => count > 0) || register !== null || schedule !== null || opening !== null);
+  return chapters.filter(
+    ({ procedures, decisions, choices, register, schedule, opening }) =>
+      [procedures.length, decisions.length, choices.length].some((count) => count > 0) ||
+      register !== null ||
+      schedule !== null ||
+      opening !== null,
+  );
 }
 
 function modelStage(rulebook: Rulebook, bibliography: Bibliography, stage: string, shown: Set<string>) {
   const procedures = [...rulebook.procedures.values()].filter((each) => each.stage === stage);
-  const decisions = [...rulebook.decisions.values()].filter((each) => each.stage === stage);
+  const decisions = printedDecisions(rulebook).filter((each) => each.stage === stage);
   const verdicts = decisions.filter((each): each is Verdict => each.kind === 'verdict');
   const choices = decisions.filter((each): each is Choice => each.kind === 'choice');
   const machines = takeMachines(rulebook, choices, shown);
@@ -36,9 +42,14 @@ function modelStage(rulebook: Rulebook, bibliography: Bibliography, stage: strin
     decisions: verdicts.map((each) => modelDecision(rulebook, bibliography, each)),
     choices: choices.map((each) => modelChoice(rulebook, bibliography, each)),
     programs: machines.map((machine) => modelPrograms(rulebook, machine)),
-    limits: modelLimits(rulebook, bibliography, [...rulebook.limits.values()].filter(({ id }) => limits.has(id))),
+    limits: modelLimits(
+      rulebook,
+      bibliography,
+      [...rulebook.limits.values()].filter(({ id }) => limits.has(id)),
+    ),
     register: stage === 'classes' && rulebook.instruments.size > 0 ? modelRegister(rulebook) : null,
-    schedule: stage === 'care' && rulebook.duties.length > 0 ? modelSchedule(rulebook, bibliography, otherMachines(rulebook)) : null,
+    schedule:
+      stage === 'care' && rulebook.duties.length > 0 ? modelSchedule(rulebook, bibliography, otherMachines(rulebook)) : null,
     opening: stage === 'failure' ? modelOpening(rulebook) : null,
   };
 }
@@ -55,7 +66,7 @@ function takeMachines(rulebook: Rulebook, choices: readonly Choice[], shown: Set
 
 /** Machines with programs among which nothing is chosen. */
 function otherMachines(rulebook: Rulebook): Machine[] {
-  const chosen = [...rulebook.decisions.values()].flatMap((each) => (each.kind === 'choice' ? each.from : []));
+  const chosen = printedDecisions(rulebook).flatMap((each) => (each.kind === 'choice' ? each.from : []));
   return [...rulebook.machines.values()].filter(({ kind, programs }) => programs.length > 0 && !chosen.includes(kind));
 }
 

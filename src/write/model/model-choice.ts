@@ -39,7 +39,10 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
       name: said(program.name, program.id),
       use: saidText(program.use, program.id),
       note: program.note === undefined ? null : saidText(program.note, program.id),
-      stages: join(program.stages.map((stage) => sayStage(program.id, stage)), lineBreak),
+      stages: join(
+        program.stages.map((stage) => sayStage(program.id, stage)),
+        lineBreak,
+      ),
       offers: join(sayOffers(rulebook, machine, program.facts), lineBreak),
     })),
   };

@@ -3,7 +3,7 @@ import { truthOf } from '../../decide/truth.js';
 import type { Form, Machine, Rulebook } from '../../link/rulebook.js';
 import { join, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
-import { capitalize } from '../text/say-list.js';
+import { capitalize, endWithStop } from '../text/say-list.js';
 import { labelOf } from './label-of.js';
 
 /** The blank sheets: one for each machine of a form's kind, with the columns that machine needs. */
@@ -41,10 +41,10 @@ function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined
       limit: limit === undefined ? null : sayColumnLimit(rulebook, limit),
     })),
     emptyRows: Array.from({ length: form.rows }, (_, row) => row + 1),
-    covers: text(form.covers),
+    covers: text(endWithStop(form.covers)),
     signedBy: refer('role', form['signed-by']),
     signer: capitalize(labelOf(rulebook, form['signed-by'])),
-    signedWhen: form['signed-when'] === undefined ? null : text(form['signed-when']),
+    signedWhen: form['signed-when'] === undefined ? null : text(endWithStop(form['signed-when'])),
     keep: refer('limit', form.keep),
     note: form.note === undefined ? null : text(form.note),
   };

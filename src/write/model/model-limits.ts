@@ -10,7 +10,9 @@ export function modelLimits(rulebook: Rulebook, bibliography: Bibliography, limi
   return [...limits].map((limit) => {
     const before = limit.chain.slice(0, -1);
     const layer = limit.chain.at(-1)?.layer ?? 'base';
-    const earlier = before.map(({ layer: setter, value }) => join([lineBreak, `${layerName(rulebook, setter)}: `, said(value, limit.id)]));
+    const earlier = before.map(({ layer: setter, value }) =>
+      join([lineBreak, `${layerName(rulebook, setter)}: `, said(value, limit.id)]),
+    );
     return {
       id: limit.id,
       label: limit.label,

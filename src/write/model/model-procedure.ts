@@ -12,10 +12,19 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
     id,
     title,
     purpose: text(procedure.purpose),
-    who: joinList(procedure.who.map((role) => refer('role', role)), 'or'),
+    who: joinList(
+      procedure.who.map((role) => refer('role', role)),
+      'or',
+    ),
     where: refer('zone', procedure.where),
-    wear: joinList(procedure.wear.map((term) => refer('term', term)), 'and'),
-    ready: join(procedure.ready.map((each, index) => withoutStop(text(index === 0 ? each : uncapitalize(each)))), '; '),
+    wear: joinList(
+      procedure.wear.map((term) => refer('term', term)),
+      'and',
+    ),
+    ready: join(
+      procedure.ready.map((each, index) => withoutStop(text(index === 0 ? each : uncapitalize(each)))),
+      '; ',
+    ),
     cautions: procedure.cautions.map(text),
     steps: procedure.steps.map((step) => ({
       id: step.id,
@@ -26,8 +35,16 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
       own: step.layer === 'clinic',
     })),
     done: text(procedure.done),
-    records: procedure.records.length === 0 ? null : joinList(procedure.records.map((form) => refer('form', form)), 'and'),
-    decisions: procedure.decisions.filter((each) => rulebook.decisions.has(each)).map((each) => refer('decision', each)),
+    records:
+      procedure.records.length === 0
+        ? null
+        : joinList(
+            procedure.records.map((form) => refer('form', form)),
+            'and',
+          ),
+    decisions: procedure.decisions
+      .filter((each) => rulebook.decisions.has(each) && !rulebook.notHere.has(each))
+      .map((each) => refer('decision', each)),
     source: cite(bibliography, procedure.source, true),
   };
 }

@@ -77,7 +77,10 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
     return [
       {
         task: refer('task', first.task.id),
-        machines: joinList(names.map((name) => said(name, 'clinic')), 'and'),
+        machines: joinList(
+          names.map((name) => said(name, 'clinic')),
+          'and',
+        ),
         often: sayTurn(first.duty, first.task),
         who: capitalize(labelOf(rulebook, first.task.role)),
         record: first.task.record === undefined ? null : refer('form', first.task.record),

@@ -16,7 +16,13 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
     events: sayEvents(task),
     when: task.when === undefined ? null : text(task.when),
     who: refer('role', task.role),
-    wear: task.wear.length === 0 ? null : joinList(task.wear.map((term) => refer('term', term)), 'and'),
+    wear:
+      task.wear.length === 0
+        ? null
+        : joinList(
+            task.wear.map((term) => refer('term', term)),
+            'and',
+          ),
     caution: task.caution === undefined ? null : text(task.caution),
     steps: task.steps.map(text),
     pass: text(task.pass),
@@ -34,15 +40,24 @@ function sayOften(rulebook: Rulebook, task: Task): Markdown | null {
   const intervals = byInterval.size === 0 ? new Map<string, Duty[]>([[usual, []]]) : byInterval;
   const times = [...intervals].flatMap(([words, held]) => {
     if (words === '') return [];
-    const machines = sayList(held.flatMap(({ machine }) => rulebook.machines.get(machine ?? '')?.name ?? []), 'and');
+    const machines = sayList(
+      held.flatMap(({ machine }) => rulebook.machines.get(machine ?? '')?.name ?? []),
+      'and',
+    );
     return [intervals.size > 1 && machines !== '' ? `${words} (${machines})` : words];
   });
   if (times.length === 0) return null;
-  return join(times.map((words, index) => said(index === 0 ? capitalize(words) : words, task.id)), '; ');
+  return join(
+    times.map((words, index) => said(index === 0 ? capitalize(words) : words, task.id)),
+    '; ',
+  );
 }
 
 /** The events that call for a task, as they stand inside a sentence. */
 export function sayEvents(task: Task): Markdown | null {
   if (task.on.length === 0) return null;
-  return join(task.on.map((event) => textOfLayer(uncapitalize(event.replace(/\.$/, '')), task.layer)), '; ');
+  return join(
+    task.on.map((event) => textOfLayer(uncapitalize(event.replace(/\.$/, '')), task.layer)),
+    '; ',
+  );
 }

@@ -4,11 +4,12 @@ import { groupBy } from '../text/group-by.js';
 import { join, type Markdown } from '../text/markdown.js';
 import { ruleText, said, saidText } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
+import { printedDecisions } from './printed-decisions.js';
 import { sayOutcome } from './say-member.js';
 
 /** The instrument register: each family with its answer to every decision that has a column there, by group. */
 export function modelRegister(rulebook: Rulebook) {
-  const decisions = [...rulebook.decisions.values()].filter(({ register }) => register !== undefined);
+  const decisions = printedDecisions(rulebook).filter(({ register }) => register !== undefined);
   const groups = groupBy(rulebook.instruments.values(), ({ group }) => group);
   return {
     widths: ['4', '1', ...decisions.map(() => '3')].join(' '),
@@ -29,9 +30,14 @@ export function modelRegister(rulebook: Rulebook) {
 }
 
 /** The answer, and while it is open what has to be asked. */
-function answerFor(rulebook: Rulebook, decision: Decision, family: InstrumentFamily): { open: boolean; answer: Markdown; ask: Markdown } {
+function answerFor(
+  rulebook: Rulebook,
+  decision: Decision,
+  family: InstrumentFamily,
+): { open: boolean; answer: Markdown; ask: Markdown } {
   const answer = decide(rulebook, decision.id, family.facts);
-  const words = decision.kind === 'verdict' ? shorten(decision.say[answer.outcome]) : sayOutcome(rulebook, decision.id, answer.outcome);
+  const words =
+    decision.kind === 'verdict' ? shorten(decision.say[answer.outcome]) : sayOutcome(rulebook, decision.id, answer.outcome);
   const [asked] = answer.needed;
   return {
     open: !answer.settled,

@@ -19,8 +19,7 @@ export interface SaidCondition {
  */
 export function sayCondition(rulebook: Rulebook, condition: Condition): SaidCondition {
   const shape = shapeCondition(condition, knownFacts(rulebook, {}));
-  if (shape.kind !== 'test' && shape.of.length === 0)
-    return { holds: shape.kind === 'all' ? 'always' : 'never', lines: [] };
+  if (shape.kind !== 'test' && shape.of.length === 0) return { holds: shape.kind === 'all' ? 'always' : 'never', lines: [] };
   const lines = shape.kind === 'all' ? mergeRanges(shape.of, rulebook) : [sayShape(shape, rulebook, true)];
   return { holds: 'sometimes', lines };
 }
@@ -72,31 +71,65 @@ function sayTests(id: string, tests: readonly TestShape[], rulebook: Rulebook, f
 function sayTest(fact: Fact, test: Test, negated: boolean, rulebook: Rulebook): Markdown {
   switch (test.kind) {
     case 'one-of': {
-      const members = joinList(test.members.map((member) => sayMember(rulebook, fact, member)), 'or');
+      const members = joinList(
+        test.members.map((member) => sayMember(rulebook, fact, member)),
+        'or',
+      );
       if (!negated) return members;
       const [member] = test.members;
       return join(typeof member === 'boolean' ? [sayMember(rulebook, fact, !member)] : ['anything but ', members]);
     }
     case 'any-of':
-      return saySet(fact, '', joinList(test.members.map((member) => sayMember(rulebook, fact, member)), 'or'));
+      return saySet(
+        fact,
+        '',
+        joinList(
+          test.members.map((member) => sayMember(rulebook, fact, member)),
+          'or',
+        ),
+      );
     case 'all-of':
-      return saySet(fact, negated ? 'not all of ' : '', joinList(test.members.map((member) => sayMember(rulebook, fact, member)), 'and'));
+      return saySet(
+        fact,
+        negated ? 'not all of ' : '',
+        joinList(
+          test.members.map((member) => sayMember(rulebook, fact, member)),
+          'and',
+        ),
+      );
     case 'none-of':
-      return saySet(fact, 'no ', joinList(test.members.map((member) => sayMember(rulebook, fact, member)), 'or'));
+      return saySet(
+        fact,
+        'no ',
+        joinList(
+          test.members.map((member) => sayMember(rulebook, fact, member)),
+          'or',
+        ),
+      );
     case 'compare':
-      return join([sayComparison(fact, test.op), ' ', test.limit === undefined ? said(test.shown, fact.id) : refer('limit', test.limit)]);
+      return join([
+        sayComparison(fact, test.op),
+        ' ',
+        test.limit === undefined ? said(test.shown, fact.id) : refer('limit', test.limit),
+      ]);
   }
 }
 
 /** A program's set reads as a verb (`takes cassettes`), any other as a noun (`materials include aluminum`). */
 function saySet(fact: Fact, before: string, members: Markdown): Markdown {
   if (fact.type !== 'set') return join([before === 'no ' ? 'anything but ' : before, members]);
-  const verb = fact.statedBy === 'program' || fact.statedBy === 'machine' ? '' : fact.label.endsWith('s') ? 'include ' : 'includes ';
+  const verb =
+    fact.statedBy === 'program' || fact.statedBy === 'machine' ? '' : fact.label.endsWith('s') ? 'include ' : 'includes ';
   return join([verb, before, members]);
 }
 
 function sayComparison(fact: Fact, op: Extract<Test, { kind: 'compare' }>['op']): string {
   if (fact.type === 'date') return { 'at-least': 'on or after', 'at-most': 'on or before', above: 'after', below: 'before' }[op];
   const warm = fact.unit === 'Cel' || fact.unit === '[degF]';
-  return { 'at-least': 'at least', 'at-most': 'at most', above: warm ? 'above' : 'more than', below: warm ? 'below' : 'less than' }[op];
+  return {
+    'at-least': 'at least',
+    'at-most': 'at most',
+    above: warm ? 'above' : 'more than',
+    below: warm ? 'below' : 'less than',
+  }[op];
 }

@@ -10,7 +10,13 @@ import { sayMember } from './say-member.js';
 /** A fact's value in words: `stainless steel and glass`, `yes`, `12 minutes`. */
 export function sayFactValue(rulebook: Rulebook, fact: Fact, value: FactValue): Markdown {
   if (typeof value === 'boolean' || typeof value === 'string') return join([sayMember(rulebook, fact, value)]);
-  if (typeof value !== 'number') return value.length === 0 ? join(['nothing']) : joinList(value.map((member) => sayMember(rulebook, fact, member)), 'and');
+  if (typeof value !== 'number')
+    return value.length === 0
+      ? join(['nothing'])
+      : joinList(
+          value.map((member) => sayMember(rulebook, fact, member)),
+          'and',
+        );
   if (fact.type === 'date') return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10)), fact.id);
   return said(fact.type === 'quantity' ? formatQuantity(inOwnUnit(fact, value)) : String(value), fact.id);
 }

@@ -2,9 +2,7 @@ import { type Given, truthOf } from '../../decide/truth.js';
 import type { Comparison, Condition, Test } from '../../link/rulebook.js';
 
 /** A condition as it is printed: no `not` but on a single test, nothing nested that need not be. */
-export type Shape =
-  | { kind: 'all' | 'any'; of: Shape[] }
-  | { kind: 'test'; fact: string; test: Test; negated: boolean };
+export type Shape = { kind: 'all' | 'any'; of: Shape[] } | { kind: 'test'; fact: string; test: Test; negated: boolean };
 
 /**
  * Brings a condition into the shape that is printed. What the given facts already settle is left out: an always true

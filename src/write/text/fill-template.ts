@@ -37,7 +37,8 @@ function refuseMissing(value: unknown, path: string): unknown {
     get(target, key, receiver): unknown {
       const found: unknown = Reflect.get(target, key, receiver);
       if (typeof key === 'symbol' || key in Object.prototype) return found;
-      if (!Array.isArray(target) && !Object.hasOwn(target, key)) throw new Error(`template uses missing field \`${path}.${key}\``);
+      if (!Array.isArray(target) && !Object.hasOwn(target, key))
+        throw new Error(`template uses missing field \`${path}.${key}\``);
       return refuseMissing(found, `${path}.${key}`);
     },
   });

@@ -18,6 +18,11 @@ export function uncapitalize(text: string): string {
   return /^[A-Z](?:[a-z]| )/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
+/** With a full stop at its end. */
+export function endWithStop(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
 /** With a capital first letter. */
 export function capitalize(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -27,7 +27,6 @@ export interface Said extends Parent {
   children: PhrasingContent[];
 }
 
-
 declare module 'mdast' {
   interface Data {
     marks?: Mark[];

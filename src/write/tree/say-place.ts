@@ -17,7 +17,10 @@ export function sayZone({ clinic, terms }: Pick<Rulebook, 'clinic' | 'terms'>, i
   const rooms = clinic.rooms.filter(({ zones }) => zones.includes(id));
   if (rooms.length === 0) return `the ${term.label}`;
   const shared = rooms.some(({ zones }) => zones.length > 1);
-  return `${sayList(rooms.map(({ name }) => name), 'or')}${shared ? ` (${term.label})` : ''}`;
+  return `${sayList(
+    rooms.map(({ name }) => name),
+    'or',
+  )}${shared ? ` (${term.label})` : ''}`;
 }
 
 /** The clinic's machines of a kind, those in service first of all: `Washer 1 or Washer 2`. */
@@ -27,5 +30,10 @@ export function sayMachines({ machines, terms }: Pick<Rulebook, 'machines' | 'te
   const own = [...machines.values()].filter((machine) => machine.kind === kind);
   const running = own.filter(({ inService }) => inService);
   const named = running.length > 0 ? running : own;
-  return named.length === 0 ? `the ${term.label}` : sayList(named.map(({ name }) => name), 'or');
+  return named.length === 0
+    ? `the ${term.label}`
+    : sayList(
+        named.map(({ name }) => name),
+        'or',
+      );
 }

@@ -5,7 +5,7 @@ import type { Manual } from '../../write-manual.js';
 export function pageStyle({ meta, sections }: Pick<Manual, 'meta' | 'sections'>): string {
   const chapters = sections.filter(({ depth }) => depth === 1);
   const named = chapters.map(({ number, title }, index) => namedPages(meta, index + 1, `${number}  ${title}`));
-  return `${commonPage(meta)}\n${named.join('\n')}\n${onPaper}`;
+  return `${commonPage(meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
 }
 
 function commonPage(meta: ManualMeta): string {
@@ -20,6 +20,19 @@ function commonPage(meta: ManualMeta): string {
 @page front { @top-left { content: none; } }`;
 }
 
+/** A blank sheet fills its page to the foot, whatever its number of lines. */
+function sheetSize({ paper }: ManualMeta): string {
+  const [long, short] = paper === 'a4' ? [297, 210] : [279, 216];
+  return `@media print {
+  section.sheet { display: flex; flex-direction: column; height: ${long - 43}mm; break-inside: avoid; }
+  section.sheet.landscape { height: ${short - 47}mm; }
+  section.sheet h3 { margin-top: 0; }
+  .sheetbox { flex: 1; display: flex; flex-direction: column; min-height: 0; }
+  .tablebox:has(> table.sheet) { flex: 1; display: flex; margin-bottom: .5em; }
+  table.sheet { align-self: stretch; }
+}`;
+}
+
 /** Each chapter names itself at the head of its pages, upright and lying. */
 function namedPages(meta: ManualMeta, index: number, title: string): string {
   const head = `@top-right { ${marginText} font-weight: 600; content: ${cssString(title)}; }`;
@@ -32,7 +45,9 @@ const marginText = 'font: 8pt/1.35 "Segoe UI", "Helvetica Neue", Arial, "Liberat
 
 /** A CSS string that holds exactly that text, whatever is in it. */
 function cssString(text: string): string {
-  const safe = [...text.normalize('NFC')].map((sign) => (/[\p{L}\p{N} ,.:;()-]/u.test(sign) ? sign : `\\${(sign.codePointAt(0) ?? 0x20).toString(16)} `));
+  const safe = [...text.normalize('NFC')].map((sign) =>
+    /[\p{L}\p{N} ,.:;()-]/u.test(sign) ? sign : `\\${(sign.codePointAt(0) ?? 0x20).toString(16)} `,
+  );
   return `"${safe.join('')}"`;
 }
 

@@ -62,9 +62,12 @@ function renderItem({ data, children }: ListItem, meta: ManualMeta): Element {
 function renderContainer({ name, attributes, children }: ContainerDirective, meta: ManualMeta): Element {
   switch (name) {
     case 'table':
-      return h('div.tablebox', children.map((child) => renderTableOrBlock(child, attributes, meta)));
+      return h(
+        'div.tablebox',
+        children.map((child) => renderTableOrBlock(child, attributes, meta)),
+      );
     case 'sheet':
-      return h('div.sheetbox', { style: `--row:${rowHeight(children, attributes?.layout === 'landscape', meta)}mm` }, renderBlocks(children, meta));
+      return h('div.sheetbox', renderBlocks(children, meta));
     case 'caution':
       return h('div.caution', { role: 'note' }, [h('p.word', 'Caution'), h('div.body', renderBlocks(children, meta))]);
     default:
@@ -72,16 +75,11 @@ function renderContainer({ name, attributes, children }: ContainerDirective, met
   }
 }
 
-function renderTableOrBlock(node: BlockContent | RootContent, attributes: ContainerDirective['attributes'], meta: ManualMeta): ElementContent {
+function renderTableOrBlock(
+  node: BlockContent | RootContent,
+  attributes: ContainerDirective['attributes'],
+  meta: ManualMeta,
+): ElementContent {
   if (node.type !== 'table') return renderBlock(node, meta);
   return renderTable(node, { look: attributes?.look ?? undefined, widths: attributes?.widths ?? undefined });
-}
-
-/** Height of an empty line, in millimeters, so that a sheet fills its page. */
-function rowHeight(children: readonly RootContent[], landscape: boolean, meta: ManualMeta): number {
-  const tables = children.flatMap((child) => (child.type === 'containerDirective' ? child.children : []));
-  const rows = Math.max(1, ...tables.map((table) => (table.type === 'table' ? table.children.length - 1 : 0)));
-  const [long, short] = meta.paper === 'a4' ? [297, 210] : [279, 216];
-  const room = (landscape ? short : long) - 40 - 66;
-  return Math.min(10, Math.max(5.2, Math.floor((room / rows) * 10) / 10));
 }

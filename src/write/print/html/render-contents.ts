@@ -16,7 +16,14 @@ export function renderContents(sections: readonly Section[]): Element {
 }
 
 function list(parts: readonly Section[]): Element[] {
-  return parts.length === 0 ? [] : [h('ol', parts.map((part) => h('li', [entry(part)])))];
+  return parts.length === 0
+    ? []
+    : [
+        h(
+          'ol',
+          parts.map((part) => h('li', [entry(part)])),
+        ),
+      ];
 }
 
 function entry({ anchor, number, title }: Section): Element {

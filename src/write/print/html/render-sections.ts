@@ -21,7 +21,9 @@ export function renderSections(manual: Manual): ElementContent[] {
   function renderParts(nodes: readonly RootContent[]): ElementContent[] {
     return nest(nodes, 2).flatMap(({ head, body }) => {
       const inside = renderTasks(body);
-      return head === undefined ? inside : [h('section.part', { className: classesOf(body) }, [renderBlock(head, meta), ...inside])];
+      return head === undefined
+        ? inside
+        : [h('section.part', { className: classesOf(body) }, [renderBlock(head, meta), ...inside])];
     });
   }
 
@@ -54,7 +56,9 @@ function section(className: string, children: ElementContent[]): Element {
 
 /** A sheet takes a page of its own, anything wide lies on its side, tasks stand in columns. */
 function classesOf(nodes: readonly RootContent[]): string[] {
-  const attributes = nodes.flatMap((node: Nodes) => (node.type === 'containerDirective' ? [{ name: node.name, ...node.attributes }] : []));
+  const attributes = nodes.flatMap((node: Nodes) =>
+    node.type === 'containerDirective' ? [{ name: node.name, ...node.attributes }] : [],
+  );
   const wide = attributes.some((each) => 'layout' in each && each.layout === 'landscape');
   const has = {
     landscape: wide,

@@ -18,7 +18,12 @@ export function renderTable({ align, children }: Table, { look, widths }: TableL
   return h('table', { className: look }, [
     ...columnsOf(widths),
     ...(head === undefined ? [] : [h('thead', [renderRow(head, align ?? [], 'th')])]),
-    ...groupRows(rows).map((group) => h('tbody', group.map((row) => renderRow(row, align ?? [], 'td')))),
+    ...groupRows(rows).map((group) =>
+      h(
+        'tbody',
+        group.map((row) => renderRow(row, align ?? [], 'td')),
+      ),
+    ),
   ]);
 }
 
@@ -26,7 +31,12 @@ function columnsOf(widths: string | undefined): Element[] {
   if (widths === undefined) return [];
   const shares = widths.split(' ').map(Number);
   const sum = shares.reduce((a, b) => a + b, 0);
-  return [h('colgroup', shares.map((share) => h('col', { style: `width:${((100 * share) / sum).toFixed(2)}%` })))];
+  return [
+    h(
+      'colgroup',
+      shares.map((share) => h('col', { style: `width:${((100 * share) / sum).toFixed(2)}%` })),
+    ),
+  ];
 }
 
 /** A row that names a group begins a table body of its own. */

@@ -72,7 +72,7 @@ table.fill th { border: .6pt solid #333; padding: .15em .4em; height: 8mm; verti
 .tablebox:has(> table.fill) { margin-bottom: .5em; }
 table.sheet th, table.sheet td { border: .6pt solid #333; padding: .2em .4em; }
 table.sheet th { font-size: .92em; vertical-align: top; }
-table.sheet tbody td { height: var(--row, 7mm); }
+table.sheet tbody td { height: 5mm; }
 .sheetbox > p { font-size: .87em; max-width: none; }
 
 .titlepage { display: flex; flex-direction: column; }

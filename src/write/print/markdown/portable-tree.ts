@@ -1,4 +1,15 @@
-import type { BlockContent, Heading, List, ListItem, Paragraph, PhrasingContent, Root, RootContent, Table, TableRow } from 'mdast';
+import type {
+  BlockContent,
+  Heading,
+  List,
+  ListItem,
+  Paragraph,
+  PhrasingContent,
+  Root,
+  RootContent,
+  Table,
+  TableRow,
+} from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
 import type { Section } from '../../tree/nodes.js';
 import type { Manual } from '../../write-manual.js';
@@ -60,17 +71,24 @@ export function portableTree({ tree, meta, sections }: Manual): Root {
     return {
       type: 'table',
       ...(align && { align }),
-      children: children.map(({ children: cells }): TableRow => ({
-        type: 'tableRow',
-        children: cells.map((cell) => ({ type: 'tableCell', children: portablePhrase(cell.children).map(inOneLine) })),
-      })),
+      children: children.map(
+        ({ children: cells }): TableRow => ({
+          type: 'tableRow',
+          children: cells.map((cell) => ({ type: 'tableCell', children: portablePhrase(cell.children).map(inOneLine) })),
+        }),
+      ),
     };
   }
 
   function portableContainer({ name, children }: ContainerDirective): RootContent[] {
     switch (name) {
       case 'caution':
-        return [{ type: 'blockquote', children: [{ type: 'paragraph', children: [{ type: 'strong', children: [text('Caution')] }] }, ...blocksOf(children)] }];
+        return [
+          {
+            type: 'blockquote',
+            children: [{ type: 'paragraph', children: [{ type: 'strong', children: [text('Caution')] }] }, ...blocksOf(children)],
+          },
+        ];
       case 'note':
         return [{ type: 'blockquote', children: blocksOf(children) }];
       case 'sheet':
@@ -120,7 +138,12 @@ export function portableTree({ tree, meta, sections }: Manual): Root {
 }
 
 function list(items: BlockContent[][]): List {
-  return { type: 'list', ordered: false, spread: false, children: items.map((children) => ({ type: 'listItem', spread: false, children })) };
+  return {
+    type: 'list',
+    ordered: false,
+    spread: false,
+    children: items.map((children) => ({ type: 'listItem', spread: false, children })),
+  };
 }
 
 function heading(depth: number, children: PhrasingContent[]): Heading {

@@ -1,0 +1,148 @@
+import { toString as textOf } from 'mdast-util-to-string';
+import { describe, expect, it } from 'vitest';
+import { modelChoice } from '../../src/write/model/model-choice.js';
+import { modelRegister } from '../../src/write/model/register.js';
+import { printHtml } from '../../src/write/print/print-html.js';
+import { printMarkdown } from '../../src/write/print/print-markdown.js';
+import { printers } from '../../src/write/print/printers.js';
+import { printedIn } from '../../src/write/tree/printed-in.js';
+import { writeManual } from '../../src/write/write-manual.js';
+import { smallRule, smallRulebook, smallVerdict } from './small-rulebook.js';
+import { templates } from './templates.js';
+
+const rulebook = smallRulebook();
+const write = (book = rulebook) => writeManual({ rulebook: book, templates, tool: '9.9.9' });
+const manual = write();
+const text = textOf(manual.tree);
+
+describe('a manual', () => {
+  it('passes its own gate', () => {
+    expect(manual.findings).toEqual([]);
+  });
+
+  it('has its chapters in the order of the stages, then its annexes', () => {
+    expect(manual.sections.filter(({ depth }) => depth === 1).map(({ number, title }) => `${number} ${title}`)).toEqual([
+      '1 How to use this manual',
+      '2 Scope and responsibilities',
+      '3 Cautions that always hold',
+      '4 Classes',
+      '5 Washing',
+      '6 Care',
+      '7 Failure',
+      'A Forms',
+      'B All limits',
+      'C Changes and deviations',
+      'D Sources',
+      'E Index of rules',
+      'F Glossary',
+      'G Read and signed',
+    ]);
+  });
+
+  it('says where each thing is printed', () => {
+    const found = printedIn(manual);
+    const numbers = (key: string) => found.get(key)?.map(({ number }) => number);
+    expect(numbers('rule:washer/steel')).toEqual(['5.2', 'E']);
+    expect(numbers('limit:holding.longest-wait')).toEqual(['5.1', '5.5', 'A', 'A.1', 'B']);
+    expect(numbers('task:care.filter')).toEqual(['5.1', '6.1', '6.2', '6.3']);
+  });
+
+  it('prints the strictest answer first and rules that cannot arise only in the index', () => {
+    const never = smallRule(
+      'never',
+      { kind: 'test', fact: 'clinic.implants', test: { kind: 'one-of', members: [true] } },
+      'keep-out',
+    );
+    const { rules } = smallVerdict();
+    const { findings, tree } = write(smallRulebook({ decisions: new Map([['washer', smallVerdict([...rules, never])]]) }));
+    expect(findings).toEqual([]);
+    const words = textOf(tree);
+    expect(words).toMatch(/SituationWhySourcekeep it out.*into the washer.*None of these fits: keep it out/s);
+    expect(words).toContain('never: base, practice (cannot arise in this clinic)');
+  });
+
+  it('prints the stricter answer of an open line of the register, and what to ask', () => {
+    const { groups } = modelRegister(rulebook);
+    const answers = groups.flatMap(({ families }) => families.map(({ id, answers: [first] }) => [id, first]));
+    expect(answers).toEqual([
+      ['mirror', { open: false, answer: { markdown: 'Into the washer' }, ask: { markdown: '' } }],
+      ['gift', { open: true, answer: { markdown: 'Keep it out' }, ask: { markdown: 'What about materials&#63;' } }],
+    ]);
+  });
+
+  it('answers typical situations with the programs of the clinic', () => {
+    const choice = rulebook.decisions.get('program');
+    if (choice?.kind !== 'choice') throw new Error('the small rulebook has a choice');
+    expect(modelChoice(rulebook, new Map(), choice).situations).toEqual([
+      {
+        situation: { markdown: 'Soil&#58; dried soil' },
+        programs: { markdown: '[Washer 1&#58; Strong](said:washer&#45;1&#47;strong)' },
+      },
+    ]);
+  });
+
+  it('prints the maker where its interval is stricter, and values of programs as they are', () => {
+    expect(text).toContain('Every 20 cyclesmaker, section 4');
+    expect(text).toContain('Wash: 60 °C, 9 minutes');
+    expect(text).toContain('Whole duration: 60 minutes');
+  });
+
+  it('numbers only cited sources', () => {
+    expect(text).toContain('1Handbook of cleaning. An institute, 2020.');
+    expect(text).not.toContain('Never cited');
+  });
+
+  it('treats what the clinic says as text', () => {
+    const clinic = {
+      ...rulebook.clinic,
+      name: '*Evil* <b>&"\\A", } @page{} </style><script>',
+      about: '::: # <img src=x> [](limit:holding.longest-wait)',
+    };
+    const evil = write(smallRulebook({ clinic }));
+    expect(evil.findings).toEqual([]);
+    expect(textOf(evil.tree)).toContain('::: # <img src=x> 10 minutes');
+    const html = printHtml(evil);
+    expect(html).not.toMatch(/<script|<img|<b>/);
+    expect(html.match(/<\/style>/g)).toHaveLength(1);
+  });
+});
+
+describe('printers', () => {
+  it('give the same bytes twice', async () => {
+    const again = write(smallRulebook());
+    for (const printer of printers) expect(await printer.print(again)).toBe(await printer.print(manual));
+  });
+
+  const html = printHtml(manual);
+
+  it('HTML asks for nothing from outside', () => {
+    expect(html).not.toMatch(/\b(?:src|srcset|action|poster|data)=|url\(|@import|<(?:script|link|iframe|img|object)\b/);
+    expect([...html.matchAll(/href="([^"]*)"/g)].filter(([, url]) => !url?.startsWith('#'))).toEqual([]);
+  });
+
+  it('HTML leads every link to an id that is there once', () => {
+    const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect([...html.matchAll(/href="#([^"]*)"/g)].map(([, id]) => id).filter((id) => !ids.includes(id))).toEqual([]);
+  });
+
+  it('HTML has a language, a way past the contents, one first heading and page numbers', () => {
+    expect(html).toContain('<html lang="en-US">');
+    expect(html).toContain('<a class="skip" href="#manual">');
+    expect(html.match(/<h1\b/g)).toHaveLength(1);
+    expect(html).toContain('"page " counter(page) " of " counter(pages)');
+    expect(html).toContain('size: letter portrait');
+    expect(html).toMatch(/chapter-8-wide \{ size: letter landscape/);
+  });
+
+  it('HTML prints empty lines of a form, Markdown only one', () => {
+    expect(html.match(/<tr><td><\/td><td><\/td><\/tr>/g)).toHaveLength(3);
+    expect(printMarkdown(manual)).toMatch(/\| Day \|/);
+  });
+
+  it('Markdown holds no HTML and no marks of ours', () => {
+    const markdown = printMarkdown(manual);
+    expect(markdown).not.toMatch(/<[a-z/]|\]\((?:id|is|shows|said|limit|break):|^:::/m);
+    expect(markdown).toContain('[Washer log (A.1)](#a1-washer-log-washer-1)');
+  });
+});
