@@ -101,6 +101,12 @@ if (process.argv[1] !== undefined && import.meta.filename === process.argv[1]) {
     progress: progressOn(process.stderr),
     interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
   };
+  // A reader such as `head` may close the pipe before everything is written: that is no error.
+  for (const stream of [process.stdout, process.stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+      process.exit();
+    });
   const lines = { [Symbol.asyncIterator]: () => createInterface({ input: process.stdin })[Symbol.asyncIterator]() };
   process.exitCode = await main(process.argv.slice(2), context, lines);
 }

@@ -50,7 +50,7 @@ function dutiesOf(
   if (task.machine === undefined)
     return holds(task.onlyWhen) ? [{ task: task.id, ...(task.every && { every: task.every }) }] : [];
   return [...rules.machines.values()]
-    .filter((machine) => machine.kind === task.machine && holds(task.onlyWhen, machine.facts))
+    .filter(({ kind, inService, facts }) => kind === task.machine && inService && holds(task.onlyWhen, facts))
     .map((machine) => ({ task: task.id, machine: machine.id, ...intervalOn(machine, task) }));
 }
 

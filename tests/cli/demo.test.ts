@@ -1,0 +1,35 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { project, run, temporaryFolder } from './run.js';
+
+const kept = join(project, 'out/harrow-mills');
+
+it('what stands in out/ is what the sources make, byte for byte, twice', async () => {
+  for (const folder of [temporaryFolder(), temporaryFolder()]) {
+    const { code, err } = await run(['build', 'seeds/harrow-mills', '--out', folder], project);
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    const names = readdirSync(folder).sort();
+    expect(names).toEqual(['manual.html', 'manual.md', 'rulebook.json']);
+    for (const name of names)
+      expect(
+        readFileSync(join(folder, name)).equals(readFileSync(join(kept, name))),
+        `out/harrow-mills/${name} is stale: run \`npm run demo\``,
+      ).toBe(true);
+  }
+});
+
+it('a build does not depend on where it is started', async () => {
+  const folder = temporaryFolder();
+  expect((await run(['build', join(project, 'seeds/harrow-mills'), '--out', 'here'], folder)).code).toBe(0);
+  expect((await run(['build', 'seeds/harrow-mills', '--out', join(folder, 'there')], project)).code).toBe(0);
+  for (const name of ['manual.md', 'manual.html', 'rulebook.json'])
+    expect(readFileSync(join(folder, 'here', name)).equals(readFileSync(join(folder, 'there', name))), name).toBe(true);
+});
+
+it.each(['harrow-mills', 'piedra-alta'])('%s has no error and no warning', async (clinic) => {
+  const { code, out } = await run(['check', `seeds/${clinic}`], project);
+  expect(out).toContain('0 errors, 0 warnings');
+  expect(code).toBe(0);
+});
