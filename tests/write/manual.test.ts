@@ -57,7 +57,7 @@ describe('a manual', () => {
     const { findings, tree } = write(smallRulebook({ decisions: new Map([['washer', smallVerdict([...rules, never])]]) }));
     expect(findings).toEqual([]);
     const words = textOf(tree);
-    expect(words).toMatch(/SituationWhySourcekeep it out.*into the washer.*None of these fits: keep it out/s);
+    expect(words).toMatch(/SituationWhySourceKeep it out.*Into the washer.*None of these fits: keep it out/s);
     expect(words).toContain('never: base, practice (cannot arise in this clinic)');
   });
 

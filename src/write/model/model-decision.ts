@@ -2,6 +2,7 @@ import type { Rule, Rulebook, Verdict } from '../../link/rulebook.js';
 import { groupBy } from '../text/group-by.js';
 import { refer } from '../text/markdown.js';
 import { ruleText, textOfLayer } from '../text/markdown-safe.js';
+import { capitalize, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 import { inCell, sayCondition } from './say-condition.js';
 
@@ -11,7 +12,6 @@ import { inCell, sayCondition } from './say-condition.js';
 export function modelDecision(rulebook: Rulebook, bibliography: Bibliography, decision: Verdict) {
   const rank = ({ outcome }: Rule) => decision.outcomes.indexOf(outcome ?? '');
   const rules = [...decision.rules].sort((a, b) => rank(b) - rank(a));
-  const say = (outcome: string) => ruleText(decision.say[outcome] ?? outcome);
   return {
     id: decision.id,
     title: decision.title,
@@ -19,10 +19,14 @@ export function modelDecision(rulebook: Rulebook, bibliography: Bibliography, de
     about: decision.about === undefined ? null : ruleText(decision.about),
     answers: [...groupBy(rules, ({ outcome }) => outcome ?? '')].flatMap(([outcome, group]) => {
       const lines = group.flatMap((rule) => lineOf(rulebook, bibliography, rule));
-      return lines.length === 0 ? [] : [{ answer: say(outcome), lines }];
+      return lines.length === 0 ? [] : [{ answer: ruleText(capitalize(sayAnswer(decision, outcome))), lines }];
     }),
-    otherwise: say(decision.otherwise),
+    otherwise: ruleText(uncapitalize(sayAnswer(decision, decision.otherwise))),
   };
+}
+
+function sayAnswer({ say }: Verdict, outcome: string): string {
+  return (say[outcome] ?? outcome).replace(/\.$/, '');
 }
 
 function lineOf(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {

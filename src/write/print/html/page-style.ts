@@ -67,7 +67,7 @@ const onPaper = `@media print {
   h2, h3, h4 { break-after: avoid; break-inside: avoid; }
   section.sheet, section.landscape { break-before: page; break-after: page; }
   tr, .caution, .note, .opening li { break-inside: avoid; }
-  .opening { break-inside: avoid; }
+  .opening, .lead, .question { break-inside: avoid; }
   .opening, .lead, .question, .caption { break-after: avoid; }
   thead { display: table-header-group; }
   tr.group { break-after: avoid; }
