@@ -21,6 +21,7 @@ const oneOf = (fact: string, ...members: (string | boolean)[]): Condition => is(
 const not = (of: Condition): Condition => ({ kind: 'not', of });
 const all = (...of: Condition[]): Condition => ({ kind: 'all', of });
 const any = (...of: Condition[]): Condition => ({ kind: 'any', of });
+const removes = (member: string): Condition => is('program.removes', { kind: 'any-of', members: [member] });
 const compare = (fact: string, op: 'at-least' | 'at-most' | 'above' | 'below', limit?: string): Condition =>
   is(fact, { kind: 'compare', op, value: 600, shown: '12 minutes', ...(limit !== undefined && { limit }) });
 
@@ -89,9 +90,16 @@ describe('conditions together', () => {
   });
 
   it('reads what a program offers as a verb', () => {
-    expect(sayNeeds(rulebook, is('program.removes', { kind: 'any-of', members: ['dried'] })).map(plain)).toEqual([
+    expect(sayNeeds(rulebook, removes('dried'), []).map(plain)).toEqual(['Removes dried soil']);
+  });
+
+  it('says ways to meet a need on lines of their own, and leaves out those that no program goes', () => {
+    const need = any(removes('dried'), all(removes('light'), compare('program.time', 'at-least')));
+    expect(sayNeeds(rulebook, need, []).map(plain)).toEqual([
       'Removes dried soil',
+      'or removes light soil, whole duration: at least 12 minutes',
     ]);
+    expect(sayNeeds(rulebook, need, [{ 'program.removes': ['dried'] }]).map(plain)).toEqual(['Removes dried soil']);
   });
 
   it('leads from a limit to its line in the list', () => {

@@ -9,9 +9,12 @@ import { sayWhy } from './model-decision.js';
 import { inCell, sayCondition, sayNeeds } from './say-condition.js';
 import { sayFactValue } from './say-fact-value.js';
 import { sayProgram } from './say-member.js';
+import { type TabulatedRow, tabulateChoice } from './tabulate-choice.js';
 
 /** A choice: what is needed when, and which of the clinic's programs answers typical situations. */
 export function modelChoice(rulebook: Rulebook, bibliography: Bibliography, decision: Choice) {
+  const machines = [...rulebook.machines.values()].filter(({ kind }) => decision.from.includes(kind));
+  const programs = machines.flatMap((machine) => machine.programs.map(({ facts }) => facts));
   return {
     id: decision.id,
     title: decision.title,
@@ -20,7 +23,7 @@ export function modelChoice(rulebook: Rulebook, bibliography: Bibliography, deci
     lines: decision.rules.flatMap((rule) => {
       const { holds, lines } = sayCondition(rulebook, rule.when);
       if (holds === 'never') return [];
-      const needs = inCell(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs));
+      const needs = join(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs, programs), lineBreak);
       return [{ id: rule.id, always: holds === 'always', situation: inCell(lines), needs, ...sayWhy(bibliography, rule) }];
     }),
     situations: typicalSituations(rulebook, decision),
@@ -63,16 +66,36 @@ function sayOffers(rulebook: Rulebook, machine: Machine, offered: Situation): Ma
   });
 }
 
-/** The rules' own examples, answered with the clinic's programs. */
+/** What the choice comes to with the clinic's programs; where that does not fit a table, the rules' own examples. */
 function typicalSituations(rulebook: Rulebook, decision: Choice) {
+  const sayPrograms = (ids: readonly string[]) => {
+    const programs = ids.filter((id) => id !== 'none').map((id) => sayOwn(rulebook, decision, id));
+    return programs.length > 0 ? joinList(programs, 'or') : null;
+  };
+  const table = tabulateChoice(rulebook, decision);
+  if (table !== undefined)
+    return table.map(({ when, programs }) => ({
+      situation: inCell(when.map((each) => sayValues(rulebook, each))),
+      programs: sayPrograms(programs),
+    }));
   const examples = decision.rules.flatMap((rule) => rule.examples.filter(({ applies }) => applies).map(({ given }) => given));
   const distinct = new Map(examples.map((given) => [JSON.stringify(Object.entries(given).sort()), given]));
   return [...distinct.values()].flatMap((given) => {
     const answer = decide(rulebook, decision.id, given);
-    if (!answer.settled) return [];
-    const programs = answer.possible.filter((id) => id !== 'none').map((id) => sayProgram(rulebook, id));
-    return [{ situation: saySituation(rulebook, given), programs: programs.length > 0 ? joinList(programs, 'or') : null }];
+    return answer.settled ? [{ situation: saySituation(rulebook, given), programs: sayPrograms(answer.possible) }] : [];
   });
+}
+
+/** A program by its name alone where only one machine has programs to choose from. */
+function sayOwn(rulebook: Rulebook, { from }: Choice, id: string): Markdown {
+  const machines = [...rulebook.machines.values()].filter(({ kind, programs }) => from.includes(kind) && programs.length > 0);
+  const program = machines[0]?.programs.find((each) => each.id === id);
+  return machines.length === 1 && program !== undefined ? said(program.name, id) : sayProgram(rulebook, id);
+}
+
+function sayValues(rulebook: Rulebook, { fact, values }: TabulatedRow['when'][number]): Markdown {
+  const words = values.map((value) => sayFactValue(rulebook, fact, value));
+  return join([`${capitalize(fact.label)}: `, joinList(words, 'or')]);
 }
 
 /** A situation in one cell, a fact a line. */

@@ -1,6 +1,6 @@
 import { knownFacts } from '../../decide/decide.js';
-import type { Given } from '../../decide/truth.js';
-import type { Condition, Fact, Rulebook, Test } from '../../link/rulebook.js';
+import { type Given, truthOf } from '../../decide/truth.js';
+import type { Condition, Fact, Rulebook, Situation, Test } from '../../link/rulebook.js';
 import { join, lineBreak, type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
@@ -24,11 +24,32 @@ export function sayCondition(rulebook: Rulebook, condition: Condition): SaidCond
   return { holds: 'sometimes', lines };
 }
 
-/** As `sayCondition`, with nothing settled beforehand: what a program or a sheet must offer. */
-export function sayNeeds(rulebook: Rulebook, condition: Condition): Markdown[] {
+/**
+ * Says what a program must offer, as lines; alternatives have a line each. Ways to meet the need that none of the given
+ * programs goes are left out, as long as one is left.
+ */
+export function sayNeeds(rulebook: Rulebook, condition: Condition, programs: readonly Situation[]): Markdown[] {
   const nothing: Given = { facts: rulebook.facts, valueOf: () => undefined, possibleAnswers: (fact) => fact.members };
-  const shape = shapeCondition(condition, nothing);
-  return shape.kind === 'all' ? mergeRanges(shape.of, rulebook) : [sayShape(shape, rulebook, true)];
+  const stated = programs.map((facts) => knownFacts(rulebook, facts));
+  const shape = shapeCondition(keepOffered(condition, stated), nothing);
+  if (shape.kind === 'all') return mergeRanges(shape.of, rulebook);
+  if (shape.kind === 'test') return [sayShape(shape, rulebook, true)];
+  return shape.of.map((way, index) => join([index === 0 ? '' : 'or ', sayWay(way, rulebook, index === 0)]));
+}
+
+function sayWay(way: Shape, rulebook: Rulebook, first: boolean): Markdown {
+  if (way.kind !== 'all') return sayShape(way, rulebook, first);
+  return join(
+    way.of.map((part, index) => sayShape(part, rulebook, first && index === 0)),
+    ', ',
+  );
+}
+
+function keepOffered(condition: Condition, stated: readonly Given[]): Condition {
+  if (condition.kind === 'all') return { ...condition, of: condition.of.map((each) => keepOffered(each, stated)) };
+  if (condition.kind !== 'any') return condition;
+  const offered = condition.of.filter((way) => stated.some((given) => truthOf(way, given) === true));
+  return { ...condition, of: (offered.length > 0 ? offered : condition.of).map((each) => keepOffered(each, stated)) };
 }
 
 /** Lines in one table cell; a long row of them runs on, to keep the table short. */
