@@ -248,6 +248,7 @@ function smallWasher(): Machine {
         use: 'For dried loads at 60 °C.',
         facts: { 'program.removes': ['dried'], 'program.time': 3600 },
         stages: [{ name: 'Wash', temperature: { value: 60, unit: 'Cel' }, time: { value: 9, unit: 'min' } }],
+        place,
       },
     ],
     opening: ['Wait 30 minutes.', 'Pull.'],

@@ -19,7 +19,7 @@ export function modelManual(rulebook: Rulebook, tool: string) {
     limits: modelLimits(rulebook, bibliography),
     changes: modelChanges(rulebook, bibliography),
     sources: modelSources(bibliography),
-    ruleIndex: modelRuleIndex(rulebook, bibliography),
+    ruleIndex: modelRuleIndex(rulebook),
     glossary: modelGlossary(rulebook),
     people: rulebook.clinic.people.map(({ name, job }) => ({ name, job })),
   };

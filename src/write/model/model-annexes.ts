@@ -1,8 +1,9 @@
-import type { Rule, Rulebook, Source } from '../../link/rulebook.js';
+import { canonicalJson } from '../../decide/canonical-json.js';
+import type { Rule, Rulebook, Source, Term } from '../../link/rulebook.js';
 import { type Markdown, refer } from '../text/markdown.js';
 import { ruleText, said } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
-import { type Bibliography, cite } from './cite.js';
+import type { Bibliography } from './cite.js';
 import { layerName } from './label-of.js';
 import { printedDecisions } from './printed-decisions.js';
 import { sayCondition } from './say-condition.js';
@@ -22,29 +23,32 @@ function sayEntry({ title, publisher, edition, year, url }: Source): string {
   return `${title}. ${parts.join(', ')}${parts.length > 0 ? '.' : ''}${url === undefined ? '' : ` ${url.replace(/^https:\/\//, '')}`}`;
 }
 
-/** Every rule with where it is printed, its layer and its source; rules that cannot arise in this clinic are marked. */
-export function modelRuleIndex(rulebook: Rulebook, bibliography: Bibliography) {
+/** Every rule with the decision it belongs to and its layer; rules that cannot arise in this clinic are marked. */
+export function modelRuleIndex(rulebook: Rulebook) {
   return printedDecisions(rulebook).map((decision) => ({
     decision: refer('decision', decision.id),
-    rules: decision.rules.map((rule) => ({ ...indexEntry(rulebook, bibliography, rule), retired: false, by: null })),
+    rules: decision.rules.map((rule) => indexEntry(rulebook, rule)),
     retired: decision.retired.map(({ rule, by }) => ({ id: rule.id, name: rule.name, by: layerName(rulebook, by.layer) })),
   }));
 }
 
-function indexEntry(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {
+function indexEntry(rulebook: Rulebook, rule: Rule) {
   return {
     id: rule.id,
     name: rule.name,
-    layer: layerName(rulebook, rule.layer),
-    source: cite(bibliography, rule.source, true),
+    layer: rule.layer === 'base' ? null : layerName(rulebook, rule.layer),
     never: sayCondition(rulebook, rule.when).holds === 'never',
   };
 }
 
-/** The glossary, by word. */
+/** The glossary, by word: the words that the pages of this clinic use. */
 export function modelGlossary(rulebook: Rulebook): { id: string; label: string; definition: Markdown }[] {
+  const { procedures, tasks, forms, machines, instruments } = rulebook;
+  const pages = canonicalJson([procedures, tasks, forms, machines, instruments, printedDecisions(rulebook)]).toLowerCase();
+  const isUsed = ({ id, label, plural = label }: Term) =>
+    [`"${id}"`, `:${id})`, label.toLowerCase(), plural.toLowerCase()].some((word) => pages.includes(word));
   return [...rulebook.terms.values()]
-    .filter(({ glossary }) => glossary)
+    .filter((term) => term.glossary && isUsed(term))
     .map(({ id, label, definition }) => ({ id, label: capitalize(label), definition: ruleText(definition) }))
     .sort((a, b) => a.label.localeCompare(b.label, 'en'));
 }

@@ -5,7 +5,7 @@ import { sayDate } from '../text/say-date.js';
 import { type Bibliography, cite } from './cite.js';
 import { layerName } from './label-of.js';
 
-/** What the region and the clinic change, and the recorded deviations. */
+/** What the clinic changes, and the recorded deviations. */
 export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
   const view = (change: Change) => ({
     about: sayAbout(rulebook, change),
@@ -18,7 +18,6 @@ export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
   const strict = changes.filter(({ deviation }) => deviation === undefined);
   return {
     own: strict.filter(({ layer }) => layer === 'clinic').map(view),
-    region: strict.filter(({ layer }) => layer !== 'clinic').map(view),
     deviations: changes.flatMap((change) => {
       const { deviation } = change;
       if (deviation === undefined) return [];

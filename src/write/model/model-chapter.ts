@@ -2,10 +2,8 @@ import type { Choice, Machine, Rulebook, Verdict } from '../../link/rulebook.js'
 import { ruleText, saidText } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
-import { collectLimits } from './collect-limits.js';
 import { modelChoice, modelPrograms } from './model-choice.js';
 import { modelDecision } from './model-decision.js';
-import { modelLimits } from './model-limits.js';
 import { modelProcedure } from './model-procedure.js';
 import { modelSchedule } from './model-schedule.js';
 import { printedDecisions } from './printed-decisions.js';
@@ -36,17 +34,11 @@ function modelStage(rulebook: Rulebook, bibliography: Bibliography, stage: strin
   const verdicts = decisions.filter((each): each is Verdict => each.kind === 'verdict');
   const choices = decisions.filter((each): each is Choice => each.kind === 'choice');
   const machines = takeMachines(rulebook, choices, shown);
-  const limits = collectLimits([procedures, decisions.map(({ rules, about }) => ({ rules, about }))]);
   return {
     procedures: procedures.map((each) => modelProcedure(rulebook, bibliography, each)),
     decisions: verdicts.map((each) => modelDecision(rulebook, bibliography, each)),
     choices: choices.map((each) => modelChoice(rulebook, bibliography, each)),
     programs: machines.map((machine) => modelPrograms(rulebook, machine)),
-    limits: modelLimits(
-      rulebook,
-      bibliography,
-      [...rulebook.limits.values()].filter(({ id }) => limits.has(id)),
-    ),
     register: stage === 'classes' && rulebook.instruments.size > 0 ? modelRegister(rulebook) : null,
     schedule:
       stage === 'care' && rulebook.duties.length > 0 ? modelSchedule(rulebook, bibliography, otherMachines(rulebook)) : null,

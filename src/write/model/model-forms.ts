@@ -6,12 +6,19 @@ import { said, textOfLayer } from '../text/markdown-safe.js';
 import { capitalize, endWithStop } from '../text/say-list.js';
 import { labelOf } from './label-of.js';
 
-/** The blank sheets: one for each machine of a form's kind, with the columns that machine needs. */
+/** Most empty rows of a sheet that takes half a page. */
+const rowsOfHalfSheet = 8;
+
+/**
+ * The blank sheets: one for each machine of a form's kind, with the columns that machine needs. Half sheets come last, so
+ * that two share a page.
+ */
 export function modelForms(rulebook: Rulebook) {
-  return [...rulebook.forms.values()].flatMap((form) => {
+  const sheets = [...rulebook.forms.values()].flatMap((form) => {
     const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form.machine);
     return machines.map((machine, index) => modelSheet(rulebook, form, machine, index === 0));
   });
+  return [...sheets.filter(({ size }) => size === 'whole'), ...sheets.filter(({ size }) => size === 'half')];
 }
 
 /** The machines of a kind that are in service, or all of them where none is. */
@@ -34,6 +41,7 @@ function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined
     serial: machine === undefined ? null : said(`${machine.model}, ${machine.serial}`, machine.id),
     purpose: text(form.purpose),
     layout: form.layout,
+    size: form.rows <= rowsOfHalfSheet ? 'half' : 'whole',
     widths: columns.map(({ width }) => width).join(' '),
     columns: columns.map(({ label, unit, limit }) => ({
       label,

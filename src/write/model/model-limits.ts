@@ -1,27 +1,45 @@
 import type { Limit, Rulebook } from '../../link/rulebook.js';
 import { formatQuantity } from '../../measure/quantity.js';
-import { join, lineBreak } from '../text/markdown.js';
-import { said, textOfLayer } from '../text/markdown-safe.js';
+import { groupBy } from '../text/group-by.js';
+import { join } from '../text/markdown.js';
+import { said } from '../text/markdown-safe.js';
+import { capitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
-import { layerName } from './label-of.js';
+import { collectLimits } from './collect-limits.js';
+import { labelOf, layerName } from './label-of.js';
+import { printedDecisions } from './printed-decisions.js';
 
-/** All limits with their values, which way is stricter, and which layer set them. */
-export function modelLimits(rulebook: Rulebook, bibliography: Bibliography, limits: Iterable<Limit> = rulebook.limits.values()) {
-  return [...limits].map((limit) => {
-    const before = limit.chain.slice(0, -1);
-    const layer = limit.chain.at(-1)?.layer ?? 'base';
-    const earlier = before.map(({ layer: setter, value }) =>
-      join([lineBreak, `${layerName(rulebook, setter)}: `, said(value, limit.id)]),
-    );
-    return {
-      id: limit.id,
-      label: limit.label,
-      value: said(formatQuantity(limit.value), limit.id),
-      lower: limit.stricter === 'lower',
-      source: cite(bibliography, limit.source),
-      clause: cite(bibliography, limit.source, true),
-      by: join([layerName(rulebook, layer), ...earlier]),
-      note: limit.note === undefined ? null : textOfLayer(limit.note, limit.chain[0]?.layer ?? ''),
-    };
+/** All limits by the chapter that names them first: value, which way is stricter, source, and which layer set them. */
+export function modelLimits(rulebook: Rulebook, bibliography: Bibliography) {
+  const stages = [...rulebook.terms.values()].filter(({ domain }) => domain === 'stage').map(({ id }) => id);
+  const named = stages.map((stage) => ({ stage, limits: collectLimits(saidIn(rulebook, stage)) }));
+  const stageOf = ({ id }: Limit) => named.find(({ limits }) => limits.has(id))?.stage;
+  const groups = groupBy(rulebook.limits.values(), stageOf);
+  return [...stages, undefined].flatMap((stage) => {
+    const limits = groups.get(stage);
+    if (limits === undefined) return [];
+    const chapter = stage === undefined ? 'Forms and records' : capitalize(labelOf(rulebook, stage));
+    return [{ chapter, limits: limits.map((limit) => modelLimit(rulebook, bibliography, limit)) }];
   });
+}
+
+function saidIn(rulebook: Rulebook, stage: string): unknown {
+  const tasks = stage === 'care' ? [...rulebook.tasks.values()] : [];
+  const procedures = [...rulebook.procedures.values()].filter((each) => each.stage === stage);
+  const decisions = printedDecisions(rulebook).filter((each) => each.stage === stage);
+  return [procedures, decisions.map(({ rules, about }) => ({ rules, about })), tasks];
+}
+
+function modelLimit(rulebook: Rulebook, bibliography: Bibliography, limit: Limit) {
+  const current = limit.chain.at(-1);
+  const before = limit.chain.filter((each) => each !== current && each.value !== current?.value);
+  const earlier = before.map(({ layer, value }) => join([', ', layerName(rulebook, layer), ' ', said(value, limit.id)]));
+  return {
+    id: limit.id,
+    label: limit.label,
+    value: said(formatQuantity(limit.value), limit.id),
+    lower: limit.stricter === 'lower',
+    source: cite(bibliography, limit.source, true),
+    by: join([layerName(rulebook, current?.layer ?? 'base'), ...earlier]),
+  };
 }

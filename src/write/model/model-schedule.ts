@@ -6,7 +6,7 @@ import { join, type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
-import { labelOf, layerName } from './label-of.js';
+import { labelOf } from './label-of.js';
 import { modelPrograms } from './model-choice.js';
 import { modelTask, sayEvents } from './model-task.js';
 
@@ -28,7 +28,7 @@ const byCount = 'By cycles run';
 const byEvent = 'When something happens';
 const turnsInOrder = [eachCycle, ...turnsByTime.map(({ heading }) => heading), byCount, byEvent];
 
-/** What comes round when, first for the whole clinic by turn, then for each machine, then how each task is done. */
+/** What comes round when, by turn; then how each task is done, by kind of machine. */
 export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, withoutPrograms: readonly Machine[]) {
   const held = rulebook.duties
     .flatMap((duty) => {
@@ -44,12 +44,7 @@ export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, wi
       const lines = byTurn.get(heading);
       return lines === undefined ? [] : [{ heading, lines: linesOf(rulebook, lines) }];
     }),
-    machines: [...rulebook.machines.values()].flatMap((machine) => {
-      const own = held.filter(({ duty }) => duty.machine === machine.id);
-      const lines = own.map(({ duty, task }) => lineOfMachine(rulebook, duty, task));
-      const programs = withoutPrograms.includes(machine) ? modelPrograms(rulebook, machine) : null;
-      return lines.length === 0 ? [] : [{ id: machine.id, name: said(machine.name, 'clinic'), lines, programs }];
-    }),
+    programs: withoutPrograms.map((machine) => modelPrograms(rulebook, machine)),
     kinds: kinds.flatMap((kind) => {
       const own = tasks.filter(({ machine }) => machine === kind);
       const name = kind === undefined ? null : capitalize(labelOf(rulebook, kind));
@@ -89,19 +84,10 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
   });
 }
 
-function lineOfMachine(rulebook: Rulebook, duty: Duty, task: Task) {
-  const layer = task.chain.at(-1)?.layer ?? task.layer;
-  return {
-    task: refer('task', task.id),
-    often: sayTurn(duty, task),
-    by: duty.maker === undefined ? join([layerName(rulebook, layer)]) : join(['maker, ', said(duty.maker, 'maker')]),
-  };
-}
-
 /** The interval; where there is none, the events. */
 function sayTurn(duty: Duty, task: Task): Markdown {
   if (duty.every === undefined) return sayEvents(task) ?? join([]);
-  return said(capitalize(sayInterval(duty.every)), task.id);
+  return said(`${capitalize(sayInterval(duty.every))}${duty.maker === undefined ? '' : ' (maker)'}`, task.id);
 }
 
 function sayInterval(every: Interval | undefined): string {

@@ -5,6 +5,7 @@ import { join, type Markdown, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
 import { capitalize, joinList, sayList, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
+import { labelOf } from './label-of.js';
 
 /** A task in compact form: how often, who, the steps, when it is passed, and what if not. */
 export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: Task) {
@@ -12,10 +13,9 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
   return {
     id: task.id,
     title: task.title,
-    often: sayOften(rulebook, task),
-    events: sayEvents(task),
+    often: sayWhenDue(rulebook, task),
     when: task.when === undefined ? null : text(task.when),
-    who: refer('role', task.role),
+    who: capitalize(labelOf(rulebook, task.role)),
     wear:
       task.wear.length === 0
         ? null
@@ -28,8 +28,15 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
     pass: text(task.pass),
     ifNot: task.ifNot === undefined ? null : text(task.ifNot),
     record: task.record === undefined ? null : refer('form', task.record),
-    source: cite(bibliography, task.source),
+    source: task.source.id === 'common-practice' ? null : cite(bibliography, task.source),
   };
+}
+
+/** `Every day of use; also after repair.` */
+function sayWhenDue(rulebook: Rulebook, task: Task): Markdown {
+  const [often, events] = [sayOften(rulebook, task), sayEvents(task)];
+  if (often === null) return join(['When this happens: ', events ?? '', '.']);
+  return events === null ? join([often, '.']) : join([often, '; also: ', events, '.']);
 }
 
 /** `Every day of use`, or for each machine where their makers differ; nothing where only events call for it. */

@@ -12,7 +12,7 @@ function commonPage(meta: ManualMeta): string {
   const control = `${meta.number}, version ${meta.version}, in force from ${meta.effective}`;
   return `@page {
   size: ${meta.paper} portrait;
-  margin: 20mm 15mm 19mm 25mm;
+  margin: 17mm 14mm 17mm 23mm;
   @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
   @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString('Uncontrolled copy unless signed in ink on the title page')}; }
   @bottom-right { ${marginText} content: "page " counter(page) " of " counter(pages); }
@@ -24,8 +24,11 @@ function commonPage(meta: ManualMeta): string {
 function sheetSize({ paper }: ManualMeta): string {
   const [long, short] = paper === 'a4' ? [297, 210] : [279, 216];
   return `@media print {
-  section.sheet { display: flex; flex-direction: column; height: ${long - 43}mm; break-inside: avoid; }
-  section.sheet.landscape { height: ${short - 47}mm; }
+  section.sheet { display: flex; flex-direction: column; height: ${long - 38}mm; break-inside: avoid; }
+  section.sheet.landscape { height: ${short - 45}mm; }
+  section.sheet.half { height: ${(long - 44) / 2}mm; }
+  section.sheet.half.landscape { height: ${(short - 51) / 2}mm; }
+  section.sheet.half + section.sheet.half { margin-top: 5mm; }
   section.sheet h3 { margin-top: 0; }
   .sheetbox { flex: 1; display: flex; flex-direction: column; min-height: 0; }
   .tablebox:has(> table.sheet) { flex: 1; display: flex; margin-bottom: .5em; }
@@ -37,7 +40,7 @@ function sheetSize({ paper }: ManualMeta): string {
 function namedPages(meta: ManualMeta, index: number, title: string): string {
   const head = `@top-right { ${marginText} font-weight: 600; content: ${cssString(title)}; }`;
   return `@page chapter-${index} { ${head} }
-@page chapter-${index}-wide { size: ${meta.paper} landscape; margin: 25mm 16mm 18mm 16mm; ${head} }
+@page chapter-${index}-wide { size: ${meta.paper} landscape; margin: 24mm 15mm 17mm 15mm; ${head} }
 @media print { .chapter-${index} { page: chapter-${index}; } .chapter-${index} .landscape { page: chapter-${index}-wide; } }`;
 }
 
@@ -52,20 +55,20 @@ function cssString(text: string): string {
 }
 
 const onPaper = `@media print {
-  :root { --hang: 24mm; }
-  html { font-size: 10.5pt; line-height: 1.36; }
+  :root { --hang: 22mm; }
+  html { font-size: 10.5pt; line-height: 1.3; }
   body { margin: 0; background: none; }
   .skip { display: none; }
   a { color: inherit; text-decoration: none; }
   .front { page: front; }
   .titlepage { height: 225mm; }
-  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 9pt; line-height: 1.4; }
+  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 8.8pt; line-height: 1.3; }
   .contents-title { column-span: all; }
   .contents > ol > li { break-inside: auto; }
   .contents > ol > li > a { break-after: avoid; }
   .chapter { break-before: page; }
   h2, h3, h4 { break-after: avoid; break-inside: avoid; }
-  section.sheet, section.landscape { break-before: page; break-after: page; }
+  section.sheet:not(.half), section.landscape:not(.half) { break-before: page; break-after: page; }
   tr, .caution, .note, .opening li { break-inside: avoid; }
   .opening, .lead, .question { break-inside: avoid; }
   .opening, .lead, .question, .caption { break-after: avoid; }

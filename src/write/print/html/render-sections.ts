@@ -63,6 +63,7 @@ function classesOf(nodes: readonly RootContent[]): string[] {
   const has = {
     landscape: wide,
     sheet: attributes.some(({ name }) => name === 'sheet'),
+    half: attributes.some((each) => 'size' in each && each.size === 'half'),
     tasks: nodes.some((node) => node.type === 'heading' && node.depth === 3),
   };
   return Object.entries(has).flatMap(([name, holds]) => (holds ? [name] : []));

@@ -5,11 +5,11 @@ html { font: 100%/1.42 "Source Sans 3", "Segoe UI", "Helvetica Neue", Arial, "Li
 body { margin: 0; }
 h1, h2, h3, h4 { line-height: 1.2; font-weight: 650; margin: 0; text-wrap: balance; }
 h2 { font-size: 1.9em; padding: .3em 0 0 var(--hang); margin-bottom: .45em; position: relative; border-top: 2pt solid #111; }
-h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1.5em 0 .4em; position: relative; border-top: .5pt solid var(--line); }
+h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1.2em 0 .3em; position: relative; border-top: .5pt solid var(--line); }
 h4 { font-size: 1em; margin: 1.1em 0 .1em; padding-left: var(--hang); }
 h2 > .number, h3 > .number { position: absolute; left: 0; font-weight: 400; font-variant-numeric: tabular-nums; }
 p { margin: 0 0 .5em; }
-p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 38em); }
+p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 41em); }
 .chapter > p, .part > p, .chapter > ul, .part > ul, .note, .task > p { padding-left: var(--hang); }
 .lead { font-size: 1.08em; color: #222; }
 .question { font-weight: 650; }
@@ -20,8 +20,8 @@ ul { margin: 0 0 .8em; padding-left: 1.1em; }
 li { margin: 0 0 .35em; }
 a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 
-.opening ul { list-style: none; margin: .6em 0 1em; padding: 0; max-width: none; border-top: .5pt solid var(--line); border-bottom: .5pt solid var(--line); }
-.opening li { padding: .22em 0 .22em var(--hang); margin: 0; }
+.opening ul { list-style: none; margin: .4em 0 .7em; padding: 0; max-width: none; border-top: .5pt solid var(--line); border-bottom: .5pt solid var(--line); }
+.opening li { padding: .14em 0 .14em var(--hang); margin: 0; }
 .opening li + li { border-top: .4pt solid var(--hair); }
 .opening strong:first-child, .done > strong:first-child { float: left; margin-left: calc(-1 * var(--hang)); width: calc(var(--hang) - .4em); font-weight: 650; white-space: nowrap; }
 .done { clear: left; margin-top: .35em; }
@@ -34,8 +34,8 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .caution .body > p { margin-bottom: .35em; padding: 0; }
 .note { border-left: .5pt solid var(--line); padding-left: 1em; margin: 0 0 1em var(--hang); }
 
-.part > ol { list-style: none; counter-reset: step; margin: 1em 0; padding: 0 0 0 var(--hang); }
-.part > ol > li { counter-increment: step; position: relative; margin-bottom: .55em; }
+.part > ol { list-style: none; counter-reset: step; margin: .7em 0; padding: 0 0 0 var(--hang); }
+.part > ol > li { counter-increment: step; position: relative; margin-bottom: .4em; }
 .part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.6em; line-height: .9; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
 li > p { margin-bottom: .15em; }
 .why { color: #444; font-style: italic; }
@@ -43,7 +43,7 @@ li > .caution, .task > .caution { border-left: 2.5pt solid #111; padding-left: .
 li > .caution::before, .task > .caution::before { content: none; }
 .task > .caution { margin-left: var(--hang); padding-left: .7em; }
 
-.task { margin: 0 0 1em; font-size: .9em; line-height: 1.33; }
+.task { margin: 0 0 .9em; font-size: .88em; line-height: 1.28; }
 .task p { margin-bottom: .15em; }
 .task > ol { margin: .2em 0 .2em; padding-left: calc(var(--hang) + 1.5em); }
 .task > ol > li { margin-bottom: .1em; padding-left: .2em; }
@@ -52,9 +52,9 @@ li > .caution::before, .task > .caution::before { content: none; }
 .task > .done > strong:first-child { font-weight: 650; }
 .task > .who { color: #333; }
 
-.tablebox { margin: .6em 0 1.2em; }
-table { border-collapse: collapse; width: 100%; font-size: .87em; line-height: 1.32; }
-th, td { text-align: left; vertical-align: top; padding: .22em .9em .28em 0; font-weight: 400; overflow-wrap: break-word; }
+.tablebox { margin: .5em 0 .9em; }
+table { border-collapse: collapse; width: 100%; font-size: .85em; line-height: 1.28; }
+th, td { text-align: left; vertical-align: top; padding: .16em .9em .2em 0; font-weight: 400; overflow-wrap: break-word; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th, thead td { font-weight: 650; border-bottom: 1pt solid #111; vertical-align: bottom; }
 tbody tr { border-bottom: .4pt solid var(--hair); }
@@ -82,7 +82,8 @@ table.sheet tbody td { height: 5mm; }
 .titlepage .note { margin: 0; padding: .6em 0 0; border: 0; border-top: .5pt solid var(--line); max-width: none; font-size: .9em; }
 .titlepage .tablebox { margin-top: 2em; }
 
-.columns { columns: 2; column-gap: 2.2em; font-size: .82em; line-height: 1.3; }
+.columns { columns: 2; column-gap: 2.2em; font-size: .8em; line-height: 1.28; }
+.columns .entry { margin-bottom: .5em; }
 .columns ul { list-style: none; padding: 0; max-width: none; }
 .columns .caption { margin: .7em 0 .2em; break-after: avoid; }
 .columns li { break-inside: avoid; margin-bottom: .2em; padding-left: 1em; text-indent: -1em; overflow-wrap: anywhere; }
