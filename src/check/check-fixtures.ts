@@ -1,11 +1,22 @@
 import { decide } from '../decide/decide.js';
-import { readFactValue } from '../link/read-values.js';
+import { isWithin } from '../link/choose-packs.js';
+import { isHollow, readFactValue } from '../link/read-values.js';
 import type { FactValue, Rulebook } from '../link/rulebook.js';
 import { a0OfHold } from '../measure/a0.js';
 import { formatInterval, isAtLeastAsOften, parseInterval } from '../measure/interval.js';
-import { compareQuantities, dimensionOf, formatQuantity, inBaseUnit, parseQuantity, type Quantity } from '../measure/quantity.js';
+import {
+  compareQuantities,
+  describeDimension,
+  dimensionOf,
+  formatQuantity,
+  inBaseUnit,
+  parseQuantity,
+  type Quantity,
+} from '../measure/quantity.js';
+import type { Dimension } from '../measure/units.js';
 import type { Finding } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
+import { quoted, quotedList } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
 
@@ -31,34 +42,31 @@ export function checkFixtures(
   const result: FixtureRun = { run: 0, findings: [], rulesReached: new Set() };
   for (const document of documents)
     for (const [id, fixture] of Object.entries(document.data.fixtures)) {
-      if (fixture.region !== undefined && fixture.region !== region) continue;
+      if (fixture.region !== undefined && !isWithin(region, fixture.region)) continue;
       const rulebook = rulesOn(fixture.on);
       if (rulebook === undefined) continue;
       result.run += 1;
       const wrong = runFixture(fixture, rulebook, result.rulesReached);
       if (wrong === undefined) continue;
-      const place = document.atKey(['fixtures', id]);
-      result.findings.push({
-        code: wrong.code,
-        message: `fixture \`${id}\`: ${wrong.message}`,
-        place,
-        help: wrong.help ?? `published in ${citation(fixture, rulebook)}`,
-      });
+      const { code, at, message } = wrong;
+      const help = wrong.help ?? (code === 'E402' ? `published in ${citation(fixture, rulebook)}` : undefined);
+      result.findings.push({ code, message, place: document.at(['fixtures', id, ...at]), ...(help !== undefined && { help }) });
     }
   return result;
 }
 
 interface Wrong {
-  code: 'E402' | 'E306' | 'E210';
+  code: Finding['code'];
+  /** Path within the fixture. */
+  at: string[];
   message: string;
   help?: string | undefined;
 }
 
 function runFixture(fixture: Fixture, rulebook: Rulebook, reached: Set<string>): Wrong | undefined {
-  const source = typeof fixture.source === 'string' ? fixture.source : fixture.source.id;
-  if (!rulebook.sources.has(source))
-    return { code: 'E306', message: `unknown source \`${source}\``, help: didYouMean(source, rulebook.sources.keys()) };
   try {
+    const source = typeof fixture.source === 'string' ? fixture.source : fixture.source.id;
+    known('E304', 'source', source, rulebook.sources, ['source']);
     switch (fixture.prove) {
       case 'limit':
         return runLimit(fixture, rulebook);
@@ -76,42 +84,39 @@ function runFixture(fixture: Fixture, rulebook: Rulebook, reached: Set<string>):
 }
 
 function runLimit(fixture: Extract<Fixture, { prove: 'limit' }>, rulebook: Rulebook): Wrong | undefined {
-  const limit = rulebook.limits.get(fixture.limit);
-  if (limit === undefined)
-    return {
-      code: 'E306',
-      message: `unknown limit \`${fixture.limit}\``,
-      help: didYouMean(fixture.limit, rulebook.limits.keys()),
-    };
-  const tests = (['equals', 'at-most', 'at-least'] as const).flatMap((test) =>
-    fixture[test] === undefined ? [] : [{ test, published: quantity(fixture[test]) }],
-  );
+  const limit = known('E303', 'limit', fixture.limit, rulebook.limits, ['limit']);
+  const tests = (['equals', 'at-most', 'at-least'] as const).flatMap((test) => {
+    const text = fixture[test];
+    return text === undefined ? [] : [{ test, published: quantity(text, dimensionOf(limit.value), [test]) }];
+  });
   if (tests.length === 0)
-    return { code: 'E402', message: 'it compares with nothing', help: 'add `equals`, `at-most` or `at-least`' };
+    return { code: 'E402', at: [], message: 'it compares with nothing', help: 'add `equals`, `at-most` or `at-least`' };
   for (const { test, published } of tests) {
-    if (dimensionOf(published) !== dimensionOf(limit.value))
-      return { code: 'E402', message: `${formatQuantity(published)} cannot be compared with ${formatQuantity(limit.value)}` };
     const difference = compareQuantities(limit.value, published);
     const passes = test === 'equals' ? difference === 0 : test === 'at-most' ? difference <= 0 : difference >= 0;
-    if (!passes)
-      return {
-        code: 'E402',
-        message: `limit \`${limit.id}\` is ${formatQuantity(limit.value)}, published ${test.replace('-', ' ')} ${formatQuantity(published)}`,
-      };
+    if (passes) continue;
+    const word = test === 'equals' ? '' : `${test.replace('-', ' ')} `;
+    const message = `limit \`${limit.id}\` is ${formatQuantity(limit.value)}, published is ${word}${formatQuantity(published)}`;
+    return { code: 'E402', at: [test], message };
   }
   return undefined;
 }
 
 function runInterval(fixture: Extract<Fixture, { prove: 'interval' }>, rulebook: Rulebook): Wrong | undefined {
-  const task = rulebook.tasks.get(fixture.task);
-  if (task === undefined && rulebook.notHere.has(fixture.task)) return undefined;
-  if (task === undefined)
-    return { code: 'E306', message: `unknown task \`${fixture.task}\``, help: didYouMean(fixture.task, rulebook.tasks.keys()) };
+  if (rulebook.notHere.has(fixture.task)) return undefined;
+  const task = known('E306', 'task', fixture.task, rulebook.tasks, ['task']);
   const published = parseInterval(fixture['at-most']);
-  if (!published.ok) return { code: 'E210', message: published.problem };
+  if (!published.ok)
+    throw new FixtureError({
+      code: 'E210',
+      at: ['at-most'],
+      message: published.problem,
+      help: 'write it as `1 wk or 20 cycles`',
+    });
   if (task.every !== undefined && isAtLeastAsOften(task.every, published.value)) return undefined;
   const actual = task.every === undefined ? 'only after events' : formatInterval(task.every);
-  return { code: 'E402', message: `task \`${task.id}\` is due ${actual}, published ${formatInterval(published.value)}` };
+  const message = `task \`${task.id}\` is due ${actual}, published is ${formatInterval(published.value)}`;
+  return { code: 'E402', at: ['at-most'], message };
 }
 
 function runSituation(
@@ -119,61 +124,70 @@ function runSituation(
   rulebook: Rulebook,
   reached: Set<string>,
 ): Wrong | undefined {
-  const decision = rulebook.decisions.get(fixture.decision);
-  if (decision === undefined)
-    return {
-      code: 'E306',
-      message: `unknown decision \`${fixture.decision}\``,
-      help: didYouMean(fixture.decision, rulebook.decisions.keys()),
-    };
-  if (decision.kind === 'choice')
-    return {
-      code: 'E402',
-      message: `\`${decision.id}\` is a choice among a clinic's own programs`,
-      help: 'prove its limits instead',
-    };
-  const given: Record<string, FactValue> = {};
-  for (const [id, raw] of Object.entries(fixture.given)) {
-    const fact = rulebook.facts.get(id);
-    if (fact === undefined)
-      return { code: 'E306', message: `unknown fact \`${id}\``, help: didYouMean(id, rulebook.facts.keys()) };
-    const read = readFactValue(fact, raw);
-    if (!('value' in read)) return { code: 'E402', message: read.message, help: read.help };
-    given[id] = read.value;
+  const decision = known('E306', 'decision', fixture.decision, rulebook.decisions, ['decision']);
+  if (decision.kind === 'choice') {
+    const message = `\`${decision.id}\` is a choice among a clinic's own programs`;
+    return { code: 'E402', at: ['decision'], message, help: 'prove its limits instead' };
   }
-  const rank = (outcome: string) => decision.outcomes.indexOf(outcome);
-  const expected = [fixture.outcome, fixture['at-least'], fixture.not].filter((each) => each !== undefined);
-  if (expected.length === 0) return { code: 'E402', message: 'it expects nothing', help: 'add `outcome`, `at-least` or `not`' };
-  const unknown = expected.find((each) => rank(each) < 0);
-  if (unknown !== undefined)
-    return {
-      code: 'E306',
-      message: `unknown outcome \`${unknown}\` of \`${decision.id}\``,
-      help: didYouMean(unknown, decision.outcomes),
-    };
+  const given = readGiven(fixture.given, rulebook);
+  const tests = (['outcome', 'at-least', 'not'] as const).flatMap((test) => {
+    const outcome = fixture[test];
+    return outcome === undefined ? [] : [{ test, outcome }];
+  });
+  if (tests.length === 0)
+    return { code: 'E402', at: [], message: 'it expects nothing', help: 'add `outcome`, `at-least` or `not`' };
+  const outcomes = new Map(decision.outcomes.map((outcome, rank) => [outcome, { rank }]));
+  const rank = (outcome: string, at: string[] = []) => known('E311', 'outcome', outcome, outcomes, at).rank;
+  const ranks = tests.map(({ test, outcome }) => rank(outcome, [test]));
   const answer = decide({ ...rulebook, clinic: { ...rulebook.clinic, facts: {} } }, decision.id, given);
   for (const { rule, certain } of answer.reasons) if (rule !== undefined && certain) reached.add(rule);
-  const passes =
-    (fixture.outcome === undefined || answer.outcome === fixture.outcome) &&
-    (fixture['at-least'] === undefined || rank(answer.outcome) >= rank(fixture['at-least'])) &&
-    (fixture.not === undefined || answer.outcome !== fixture.not);
-  if (passes) return undefined;
-  const wanted =
-    fixture.outcome ?? (fixture['at-least'] === undefined ? `not ${fixture.not ?? ''}` : `at least ${fixture['at-least']}`);
-  const waits = answer.needed.length > 0 ? `; it waits for ${answer.needed.map((fact) => `\`${fact}\``).join(', ')}` : '';
-  return { code: 'E402', message: `\`${decision.id}\` answers \`${answer.outcome}\`, published \`${wanted}\`${waits}` };
+  const actual = rank(answer.outcome);
+  const passes = {
+    outcome: (published: number) => actual === published,
+    'at-least': (published: number) => actual >= published,
+    not: (published: number) => actual !== published,
+  };
+  const failed = tests.find(({ test }, index) => !passes[test](ranks[index] ?? -1));
+  if (failed === undefined) return undefined;
+  const words = { outcome: '', 'at-least': 'at least ', not: 'anything but ' };
+  const waits = answer.needed.length > 0 ? `; it waits for ${quotedList(answer.needed)}` : '';
+  const message = `\`${decision.id}\` answers \`${answer.outcome}\`, published is ${words[failed.test]}\`${failed.outcome}\`${waits}`;
+  return { code: 'E402', at: [failed.test], message };
+}
+
+function readGiven(raw: Extract<Fixture, { prove: 'situation' }>['given'], rulebook: Rulebook): Record<string, FactValue> {
+  const given: Record<string, FactValue> = {};
+  for (const [id, value] of Object.entries(raw)) {
+    const fact = known('E301', 'fact', id, rulebook.facts, ['given', id]);
+    if (isHollow(fact)) continue;
+    const read = readFactValue(fact, value);
+    if (!('value' in read)) throw new FixtureError({ ...read, at: ['given', id] });
+    given[id] = read.value;
+  }
+  return given;
 }
 
 function runCalculation(fixture: Extract<Fixture, { prove: 'calculation' }>): Wrong | undefined {
-  const { temperature, time } = fixture.given;
+  const { temperature, time, ...others } = fixture.given;
+  const [stray] = Object.keys(others);
+  if (stray !== undefined)
+    return {
+      code: 'E402',
+      at: ['given', stray],
+      message: `A0 is not worked out from ${quoted(stray)}`,
+      help: didYouMean(stray, ['temperature', 'time']),
+    };
   if (temperature === undefined || time === undefined)
-    return { code: 'E402', message: 'A0 is worked out from `temperature` and `time`', help: 'give both' };
-  const [result, published] = [a0OfHold(quantity(temperature), quantity(time)), quantity(fixture.result)];
-  const within = fixture.within === undefined ? 0 : inBaseUnit(quantity(fixture.within));
-  if (dimensionOf(published) !== 'A0')
-    return { code: 'E402', message: `expected an A0 for the result, got ${formatQuantity(published)}` };
+    return { code: 'E402', at: ['given'], message: 'A0 is worked out from `temperature` and `time`', help: 'give both' };
+  const result = a0OfHold(
+    quantity(temperature, 'temperature', ['given', 'temperature']),
+    quantity(time, 'time', ['given', 'time']),
+  );
+  const published = quantity(fixture.result, 'A0', ['result']);
+  const within = fixture.within === undefined ? 0 : inBaseUnit(quantity(fixture.within, 'A0', ['within']));
   if (Math.abs(inBaseUnit(result) - inBaseUnit(published)) <= within) return undefined;
-  return { code: 'E402', message: `the calculation gives ${formatQuantity(result)}, published ${formatQuantity(published)}` };
+  const message = `the calculation gives ${formatQuantity(result)}, published is ${formatQuantity(published)}`;
+  return { code: 'E402', at: ['result'], message };
 }
 
 class FixtureError extends Error {
@@ -182,10 +196,25 @@ class FixtureError extends Error {
   }
 }
 
-function quantity(text: string): Quantity {
+function known<T>(code: Finding['code'], what: string, id: string, things: ReadonlyMap<string, T>, at: string[]): T {
+  const thing = things.get(id);
+  if (thing === undefined)
+    throw new FixtureError({ code, at, message: `unknown ${what} ${quoted(id)}`, help: didYouMean(id, things.keys()) });
+  return thing;
+}
+
+function quantity(text: string, wanted: Dimension, at: string[]): Quantity {
   const parsed = parseQuantity(text);
-  if (parsed.ok) return parsed.value;
-  throw new FixtureError({ code: 'E210', message: parsed.problem });
+  if (!parsed.ok)
+    throw new FixtureError({ code: 'E210', at, message: parsed.problem, help: `expected ${describeDimension(wanted)}` });
+  const got = dimensionOf(parsed.value);
+  if (got === wanted) return parsed.value;
+  throw new FixtureError({
+    code: 'E308',
+    at,
+    message: `${quoted(text)} is ${describeDimension(got)}, expected ${describeDimension(wanted)}`,
+    help: 'compare like with like',
+  });
 }
 
 function citation(fixture: Fixture, rulebook: Rulebook): string {

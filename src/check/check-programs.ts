@@ -1,35 +1,37 @@
-import type { Rulebook } from '../link/rulebook.js';
+import type { Program, Rulebook } from '../link/rulebook.js';
 import { a0OfHold } from '../measure/a0.js';
-import { inBaseUnit } from '../measure/quantity.js';
+import { formatQuantity, inBaseUnit } from '../measure/quantity.js';
 import type { Finding } from '../read/finding.js';
 
 /** Compares what machine sheets claim of a program with what its stages add up to: A0 and duration. */
 export function checkPrograms(rulebook: Rulebook): Finding[] {
-  return [...rulebook.machines.values()].flatMap((machine) =>
-    machine.programs.flatMap((program): Finding[] => {
-      const holds = program.stages.flatMap(({ temperature, time }) => (temperature && time ? [a0OfHold(temperature, time)] : []));
-      const a0 = holds.reduce((sum, each) => sum + inBaseUnit(each), 0);
-      const seconds = program.stages.reduce((sum, { time }) => sum + (time ? inBaseUnit(time) : 0), 0);
-      const [claimedA0, claimedDuration] = [
-        Number(program.facts['program.a0'] ?? 0),
-        Number(program.facts['program.duration'] ?? Number.POSITIVE_INFINITY),
-      ];
-      const findings: Finding[] = [];
-      if (claimedA0 > a0 * (1 + 1e-9))
-        findings.push({
-          code: 'E403',
-          message: `program \`${program.id}\` claims A0 ${claimedA0}, its stages add up to A0 ${Math.round(a0)}`,
-          place: machine.place,
-          help: "check temperature and time of the disinfection stage against the maker's sheet",
-        });
-      if (seconds > claimedDuration * (1 + 1e-9))
-        findings.push({
-          code: 'E404',
-          message: `program \`${program.id}\` claims ${claimedDuration / 60} minutes, its stages add up to ${Math.round(seconds / 60)} minutes`,
-          place: machine.place,
-          help: "check the stages against the maker's sheet",
-        });
-      return findings;
-    }),
-  );
+  return [...rulebook.machines.values()].flatMap((machine) => machine.programs.flatMap(checkProgram));
+}
+
+const help = "compare temperatures and times with the maker's sheet";
+/** What a claim may differ by: binary fractions, not rounding. */
+const leeway = 1 + 1e-9;
+
+function checkProgram({ id, stages, facts, place }: Program): Finding[] {
+  const findings: Finding[] = [];
+  const [claimedA0, claimedSeconds] = [facts['program.a0'], facts['program.duration']];
+  const a0 = sum(stages.map(({ temperature, time }) => (temperature && time ? inBaseUnit(a0OfHold(temperature, time)) : 0)));
+  if (typeof claimedA0 === 'number' && claimedA0 > a0 * leeway) {
+    const message = `program \`${id}\` claims ${say(claimedA0, '{A0}')}, its stages add up to ${say(Math.floor(a0), '{A0}')}`;
+    findings.push({ code: 'E403', message, place, help });
+  }
+  const seconds = sum(stages.map(({ time }) => (time === undefined ? 0 : inBaseUnit(time))));
+  if (typeof claimedSeconds === 'number' && seconds > claimedSeconds * leeway) {
+    const message = `program \`${id}\` claims ${say(claimedSeconds / 60, 'min')}, its stages add up to ${say(seconds / 60, 'min')}`;
+    findings.push({ code: 'E404', message, place, help });
+  }
+  return findings;
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((sofar, each) => sofar + each, 0);
+}
+
+function say(value: number, unit: string): string {
+  return formatQuantity({ value: Number(value.toFixed(1)), unit });
 }

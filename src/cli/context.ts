@@ -1,7 +1,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { dayNumber } from '../link/read-values.js';
 import type { Rulebook } from '../link/rulebook.js';
+import { dayNumber } from '../measure/day-number.js';
 import { type Finding, hasErrors } from '../read/finding.js';
 import { BadUse } from './bad-use.js';
 import { home, type Loaded, loadAll, rulebookOn } from './load-rulebook.js';

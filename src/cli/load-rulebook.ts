@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { tailorRules } from '../decide/tailor-rules.js';
 import type { Pack } from '../link/choose-packs.js';
@@ -34,9 +34,17 @@ export function loadAll(rulesFolder: string, clinicFolder: string, base: string)
     findings.push({
       code: 'E323',
       message: 'the folder holds no clinic',
-      place: { file: `${clinicFolder}`, line: 1, column: 1 },
+      place: { file: relative(base, clinicFolder) || '.', line: 1, column: 1 },
       help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one',
     });
+  for (const { data, at } of fixtures.documents)
+    if (data.kind !== 'fixture')
+      findings.push({
+        code: 'E324',
+        message: `a document of kind \`${data.kind}\` does not belong among the fixtures`,
+        place: at(['kind']),
+        help: 'move it into the folder of a pack',
+      });
   const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
   return {
     packs,

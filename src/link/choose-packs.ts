@@ -1,6 +1,7 @@
 import semver from 'semver';
 import type { Finding } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
+import { quoted, quotedList } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument, PackDocument } from '../read/types.gen.js';
 import type { Layer } from './linking.js';
@@ -19,38 +20,12 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
   const chosen: Pack[] = [];
   const choose = (wanted: Record<string, string>, asker: Located, path: string, behind: readonly string[]): void => {
     for (const [id, range] of Object.entries(wanted)) {
-      const place = asker.at([path, id]);
-      const pack = available.find((each) => each.id === id);
-      const ids = available.map((each) => each.id);
-      if (semver.validRange(range) === null)
-        findings.push({
-          code: 'E312',
-          message: `\`${range}\` is not a range of versions`,
-          place,
-          help: 'write a SemVer range such as `^1.0.0`',
-        });
-      else if (pack === undefined)
-        findings.push({
-          code: 'E312',
-          message: `unknown pack \`${id}\``,
-          place,
-          help: didYouMean(id, ids) ?? `known are ${ids.join(', ')}`,
-        });
-      else if (!semver.satisfies(pack.head.data.version, range))
-        findings.push({
-          code: 'E312',
-          message: `pack \`${id}\` is at version ${pack.head.data.version}, which is not in \`${range}\``,
-          place,
-          help: 'read what changed in the pack, then change the range',
-        });
-      else if (behind.includes(id))
-        findings.push({
-          code: 'E312',
-          message: `pack \`${id}\` builds on itself`,
-          place,
-          help: `the circle is ${[...behind, id].join(' -> ')}`,
-        });
-      else if (!chosen.includes(pack)) {
+      const candidates = available.filter((each) => each.id === id);
+      const [pack] = candidates;
+      const wrong =
+        candidates.length > 1 ? twoPacks(candidates) : whyNot(id, range, pack, available, asker.at([path, id]), behind);
+      if (wrong !== undefined) findings.push(wrong);
+      else if (pack !== undefined && !chosen.includes(pack)) {
         choose(pack.head.data.extends ?? {}, pack.head, 'extends', [...behind, id]);
         chosen.push(pack);
       }
@@ -58,7 +33,7 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
   };
   choose(clinic.data.packs, clinic, 'packs', []);
   for (const { head } of chosen)
-    if (head.data.region !== undefined && head.data.region !== clinic.data.region)
+    if (head.data.region !== undefined && !isWithin(clinic.data.region, head.data.region))
       findings.push({
         code: 'E312',
         message: `pack \`${head.data.id}\` is for region ${head.data.region}, the clinic is in ${clinic.data.region}`,
@@ -68,14 +43,45 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
   return { packs: chosen, findings };
 }
 
-/** Reads the versions that packs state and reports those that are not SemVer. */
-export function checkVersions(packs: readonly Pack[]): Finding[] {
-  return packs
-    .filter(({ head }) => semver.valid(head.data.version) === null)
-    .map(({ head }) => ({
-      code: 'E312',
-      message: `\`${head.data.version}\` is not a SemVer version`,
-      place: head.at(['version']),
-      help: 'write three numbers: `1.0.0`',
-    }));
+/** Whether a region (ISO 3166) is another or a part of it: `US-CA` is within `US`. */
+export function isWithin(region: string, wider: string): boolean {
+  return region === wider || region.startsWith(`${wider}-`);
+}
+
+function twoPacks(packs: readonly Pack[]): Finding | undefined {
+  const [first, second] = packs.map(({ head }) => head.at(['id']));
+  if (first === undefined || second === undefined) return undefined;
+  const help = `the first one stands at ${first.file}:${first.line}:${first.column}`;
+  return { code: 'E307', message: `pack \`${packs[0]?.id ?? ''}\` is already defined`, place: second, help };
+}
+
+/** What stands against choosing a pack, if anything does. */
+function whyNot(
+  id: string,
+  range: string,
+  pack: Pack | undefined,
+  available: readonly Pack[],
+  place: Finding['place'],
+  behind: readonly string[],
+): Finding | undefined {
+  const refuse = (message: string, help: string, at = place): Finding => ({ code: 'E312', message, place: at, help });
+  if (semver.validRange(range) === null)
+    return refuse(`${quoted(range)} is not a range of versions`, 'write a SemVer range such as `^1.0.0`');
+  if (pack === undefined) {
+    const ids = available.map((each) => each.id);
+    return refuse(
+      `unknown pack \`${id}\``,
+      didYouMean(id, ids) ?? (ids.length > 0 ? `known are ${quotedList(ids)}` : 'there are none'),
+    );
+  }
+  const { version } = pack.head.data;
+  if (semver.valid(version) === null)
+    return refuse(`${quoted(version)} is not a SemVer version`, 'write three numbers: `1.0.0`', pack.head.at(['version']));
+  if (behind.includes(id)) return refuse(`pack \`${id}\` builds on itself`, `the circle is ${[...behind, id].join(' -> ')}`);
+  if (!semver.satisfies(version, range))
+    return refuse(
+      `pack \`${id}\` is at version ${version}, which is not in ${quoted(range)}`,
+      'read what changed in the pack, then change the range',
+    );
+  return undefined;
 }

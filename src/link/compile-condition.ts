@@ -1,9 +1,11 @@
-import { dimensionOf, formatQuantity, inBaseUnit, type Quantity } from '../measure/quantity.js';
+import { dayNumber } from '../measure/day-number.js';
+import { describeDimension, dimensionOf, formatQuantity, inBaseUnit, type Quantity, writtenUnit } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
+import { quoted } from '../read/quoted.js';
 import type { Located, Path } from '../read/read-documents.js';
 import type { Operand, Condition as RawCondition, Test as RawTest } from '../read/types.gen.js';
 import { expectKnown, type Linking, report } from './linking.js';
-import { dayNumber, readQuantity } from './read-values.js';
+import { isHollow, readQuantity, unknownMember } from './read-values.js';
 import type { Comparison, Condition, Fact, Test } from './rulebook.js';
 
 /** What conditions may speak of. */
@@ -58,6 +60,7 @@ function compileTest(
   const memberList = (members: readonly (string | boolean)[], at: Path): boolean =>
     members.map((member, index) => isMember(linking, fact, member, document.at([...at, index]))).every(Boolean);
 
+  if (isHollow(fact)) return undefined;
   if (typeof raw !== 'object') {
     if (fact.type === 'set') return misuse(document.at(path), 'use `any-of`, `all-of` or `none-of` with a list');
     if (isNumeric(fact)) return misuse(document.at(path), 'use `at-least`, `at-most`, `above`, `below` or `between`');
@@ -66,6 +69,11 @@ function compileTest(
   const parts: (Condition | undefined)[] = [];
   for (const [key, value] of Object.entries(raw)) {
     const here = [...path, key];
+    const compares = !['one-of', 'any-of', 'all-of', 'none-of'].includes(key);
+    if (compares && !isNumeric(fact)) {
+      parts.push(misuse(document.atKey(here), 'comparisons are for quantities, counts and dates'));
+      continue;
+    }
     switch (key) {
       case 'one-of':
         if (fact.type === 'set' || isNumeric(fact))
@@ -84,24 +92,40 @@ function compileTest(
         if (fact.type === 'boolean' || isNumeric(fact)) parts.push(misuse(document.atKey(here), 'use a plain value'));
         else parts.push(memberList(value as string[], here) ? test({ kind: key, members: value as string[] }) : undefined);
         break;
-      case 'between': {
-        const [low, high] = value as Operand[];
-        for (const [op, operand, index] of [
-          ['at-least', low, 0],
-          ['at-most', high, 1],
-        ] as const)
-          parts.push(
-            operand === undefined
-              ? undefined
-              : compileComparison(linking, vocabulary, fact, op, operand, document, [...here, index]),
-          );
+      case 'between':
+        parts.push(compileBetween(linking, vocabulary, fact, value as Operand[], document, here));
         break;
-      }
       default:
         parts.push(compileComparison(linking, vocabulary, fact, key as Comparison, value as Operand, document, here));
     }
   }
   return whole(parts, (of) => (of.length === 1 && of[0] !== undefined ? of[0] : { kind: 'all', of }));
+}
+
+function compileBetween(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  fact: Fact,
+  [least, most]: readonly Operand[],
+  document: Located,
+  path: Path,
+): Condition | undefined {
+  if (least === undefined || most === undefined) return undefined;
+  const low = compileComparison(linking, vocabulary, fact, 'at-least', least, document, [...path, 0]);
+  const high = compileComparison(linking, vocabulary, fact, 'at-most', most, document, [...path, 1]);
+  if (low === undefined || high === undefined) return undefined;
+  if (low.test.value > high.test.value) {
+    const message = `nothing is between ${quoted(low.test.shown)} and ${quoted(high.test.shown)}`;
+    report(linking, 'E309', document.at(path), message, 'write the smaller one first');
+    return undefined;
+  }
+  return { kind: 'all', of: [low, high] };
+}
+
+interface Compared {
+  kind: 'test';
+  fact: string;
+  test: Extract<Test, { kind: 'compare' }>;
 }
 
 function compileComparison(
@@ -112,73 +136,60 @@ function compileComparison(
   operand: Operand,
   document: Located,
   path: Path,
-): Condition | undefined {
+): Compared | undefined {
   const place = document.at(path);
-  if (!isNumeric(fact)) {
-    report(
-      linking,
-      'E309',
-      place,
-      `this test does not fit \`${fact.id}\`, which is ${typeInWords(fact)}`,
-      'comparisons are for quantities, counts and dates',
-    );
-    return undefined;
-  }
-  const compare = (value: number, shown: string, limit?: string): Condition => ({
+  const compare = (value: number, shown: string, limit?: string): Compared => ({
     kind: 'test',
     fact: fact.id,
     test: { kind: 'compare', op, value, shown, ...(limit !== undefined && { limit }) },
   });
-  if (typeof operand === 'object') {
-    if (!expectKnown(linking, 'E303', 'limit', operand.limit, vocabulary.limits.keys(), document.at([...path, 'limit'])))
-      return undefined;
-    const quantity = vocabulary.limits.get(operand.limit)?.value;
-    return quantity && fits(linking, fact, quantity, place)
-      ? compare(inBaseUnit(quantity), formatQuantity(quantity), operand.limit)
-      : undefined;
-  }
   if (fact.type === 'date') {
-    const day = dayNumber(String(operand));
-    if (day === undefined)
-      report(linking, 'E309', place, `expected a date for \`${fact.id}\`, got \`${operand}\``, 'write it as YYYY-MM-DD');
-    return day === undefined ? undefined : compare(day, String(operand));
+    const day = typeof operand === 'string' ? dayNumber(operand) : undefined;
+    if (day !== undefined) return compare(day, String(operand));
+    const got = typeof operand === 'object' ? 'a limit' : quoted(String(operand));
+    report(linking, 'E309', place, `expected a date for \`${fact.id}\`, got ${got}`, 'write it as YYYY-MM-DD');
+    return undefined;
+  }
+  if (typeof operand === 'object') {
+    const at = document.at([...path, 'limit']);
+    if (!expectKnown(linking, 'E303', 'limit', operand.limit, vocabulary.limits.keys(), at)) return undefined;
+    const quantity = vocabulary.limits.get(operand.limit)?.value;
+    if (quantity === undefined || !fits(linking, fact, `limit \`${operand.limit}\``, quantity, at)) return undefined;
+    return compare(inBaseUnit(quantity), formatQuantity(quantity), operand.limit);
   }
   if (typeof operand === 'number') {
     if (fact.type === 'count') return compare(operand, String(operand));
-    report(
-      linking,
-      'E210',
-      place,
-      `expected a number and a unit for \`${fact.id}\`, got \`${operand}\``,
-      `write it in \`${fact.unit ?? ''}\``,
-    );
+    const message = `expected a number and a unit for \`${fact.id}\`, got \`${operand}\``;
+    report(linking, 'E210', place, message, `write it in \`${writtenUnit(unitOf(fact))}\``);
     return undefined;
   }
   const quantity = readQuantity(linking, operand, place);
-  return quantity && fits(linking, fact, quantity, place) ? compare(inBaseUnit(quantity), formatQuantity(quantity)) : undefined;
+  if (quantity === undefined || !fits(linking, fact, quoted(operand), quantity, place)) return undefined;
+  return compare(inBaseUnit(quantity), formatQuantity(quantity));
 }
 
-function fits(linking: Linking, fact: Fact, quantity: Quantity, place: Place): boolean {
-  const wanted = fact.type === 'count' ? 'count' : dimensionOf({ value: 0, unit: fact.unit ?? '1' });
-  const got = dimensionOf(quantity);
+function fits(linking: Linking, fact: Fact, what: string, quantity: Quantity, place: Place): boolean {
+  const [got, wanted] = [dimensionOf(quantity), dimensionOf({ value: 0, unit: unitOf(fact) })];
   if (got === wanted) return true;
-  report(
-    linking,
-    'E308',
-    place,
-    `unexpected ${got} for \`${fact.id}\`, expected a ${wanted}`,
-    `\`${fact.id}\` is measured in \`${fact.unit ?? 'times'}\``,
-  );
+  const message = `${what} is ${describeDimension(got)}, expected ${describeDimension(wanted)} for \`${fact.id}\``;
+  report(linking, 'E308', place, message, `it is measured in \`${writtenUnit(unitOf(fact))}\``);
   return false;
+}
+
+/** A count is compared in times. */
+function unitOf(fact: Fact): string {
+  return fact.unit ?? '1';
 }
 
 function isMember(linking: Linking, fact: Fact, member: string | boolean, place: Place): boolean {
   if (fact.type === 'boolean') {
     if (typeof member === 'boolean') return true;
-    report(linking, 'E309', place, `expected true or false for \`${fact.id}\`, got \`${member}\``, fact.question);
+    report(linking, 'E309', place, `expected true or false for \`${fact.id}\`, got ${quoted(member)}`, fact.question);
     return false;
   }
-  return expectKnown(linking, 'E302', `member of \`${fact.id}\``, String(member), fact.members, place);
+  const misfit = unknownMember(fact, String(member));
+  if (misfit !== undefined) report(linking, misfit.code, place, misfit.message, misfit.help);
+  return misfit === undefined;
 }
 
 function isNumeric(fact: Fact): boolean {

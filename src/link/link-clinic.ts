@@ -26,10 +26,13 @@ export function linkClinic(
   clinic.rooms.forEach((room, index) => {
     room.zones.forEach((zone, position) => expectTerm(linking, zone, 'zone', document.at(['rooms', index, 'zones', position])));
   });
-  for (const list of ['people', 'rooms', 'contacts'] as const) {
-    const placed = new Map<string, Place>();
-    clinic[list].forEach(({ id }, index) => isFirst(linking, placed, list, id, document.at([list, index, 'id'])));
-  }
+  const placed = new Map<string, Place>();
+  for (const [list, one] of [
+    ['people', 'person'],
+    ['rooms', 'room'],
+    ['contacts', 'contact'],
+  ] as const)
+    clinic[list].forEach(({ id }, index) => isFirst(linking, placed, one, id, document.at([list, index, 'id'])));
   expectStatedBy(linking, vocabulary, raw, ['clinic'], document, ['facts']);
   const kinds = [...new Set([...machines.values()].map(({ kind }) => kind))].sort();
   return { ...clinic, facts: { ...readSituation(linking, vocabulary, raw, document, ['facts']), 'clinic.machines': kinds } };
@@ -84,6 +87,7 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
           return { name, ...(temperature && { temperature }), ...(time && { time }), ...(note !== undefined && { note }) };
         }),
         ...(program.note !== undefined && { note: program.note }),
+        place: document.at([...path, 'id']),
       };
     });
     machines.set(machine.id, { ...machine, kind, inService, facts, intervals, programs, place: document.at(['id']) });
@@ -104,7 +108,7 @@ export function linkInstruments(linking: Linking, vocabulary: Vocabulary): Map<s
   return families;
 }
 
-/** Reports machines in rooms that do not exist, and people and rooms that recorded deviations name but the clinic has not. */
+/** Reports what the clinic lacks: rooms, people, roles and zones that others name, and a review that is overdue. */
 export function checkClinic(linking: Linking, rules: LinkedRules, document: Located<ClinicDocument>): void {
   const rooms = rules.clinic.rooms.map(({ id }) => id);
   const people = rules.clinic.people.map(({ id }) => id);
@@ -122,9 +126,18 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
           overrides.at(['changes', index, 'deviation', 'approved-by']),
         );
     });
+  const reviewBy = rules.clinic.document['review-by'];
+  if (reviewBy < linking.on)
+    report(
+      linking,
+      'W504',
+      document.at(['document', 'review-by']),
+      `the manual was to be looked at again by ${reviewBy}`,
+      'look at it again and set a new date',
+    );
   const held = new Set(rules.clinic.people.flatMap(({ roles }) => roles));
   for (const role of rolesAsked(rules))
-    if (!held.has(role) && role !== 'everyone' && role !== 'service-engineer')
+    if (rules.terms.has(role) && !held.has(role) && role !== 'everyone' && role !== 'service-engineer')
       report(
         linking,
         'E322',
@@ -134,7 +147,7 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
       );
   const zones = new Set(rules.clinic.rooms.flatMap((room) => room.zones));
   for (const { where } of rules.procedures.values())
-    if (!zones.has(where))
+    if (rules.terms.has(where) && !zones.has(where))
       report(
         linking,
         'E322',

@@ -1,12 +1,18 @@
 import type { Place } from '../read/finding.js';
+import { nearest } from '../read/nearest.js';
+import { quotedList } from '../read/quoted.js';
 import type { Located, Path } from '../read/read-documents.js';
-import type { DecisionDocument, Rule as RawRule, Situation as RawSituation } from '../read/types.gen.js';
+import type {
+  DecisionDocument,
+  Condition as RawCondition,
+  Rule as RawRule,
+  Situation as RawSituation,
+} from '../read/types.gen.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
-import { decisionsBehind } from './decisions-behind.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
-import { cite, eachOf, expectKnown, expectTerm, holdsOn, type Layer, type Linking, report } from './linking.js';
-import { readFactValue } from './read-values.js';
+import { cite, eachOf, expectKnown, expectTerm, holdsOn, type Layer, type Linking, passOver, report } from './linking.js';
+import { isHollow, readFactValue } from './read-values.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Choice, Decision, FactValue, Rule, Situation, Verdict } from './rulebook.js';
 
@@ -16,24 +22,30 @@ export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes:
   const placed = new Map<string, Place>();
   for (const { layer, document } of eachOf(linking, 'decision')) {
     if (!isFirst(linking, placed, 'decision', document.data.id, document.at(['id']))) continue;
-    const decision = linkDecision(linking, document);
-    if (decision === undefined) continue;
+    const decision = linkDecision(linking, vocabulary, document);
+    if (decision === undefined) {
+      passOver(linking, 'decision', document.data.id);
+      continue;
+    }
     const onlyWhen =
       document.data['only-when'] && compileCondition(linking, vocabulary, document.data['only-when'], document, ['only-when']);
     if (onlyWhen !== undefined) decision.onlyWhen = onlyWhen;
     decisions.set(decision.id, decision);
     document.data.rules.forEach((raw, index) => {
       const rule = linkRule(linking, vocabulary, decision, raw, layer, document, ['rules', index]);
-      if (rule !== undefined && isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id'])))
-        decision.rules.push(rule);
+      if (rule === undefined) passOver(linking, ruleOf(decision), raw.id);
+      else if (isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id']))) decision.rules.push(rule);
     });
   }
   changeRules(linking, vocabulary, decisions, placed, changes);
-  for (const decision of decisions.values()) refuseCircles(linking, decision, decisions, vocabulary);
   return decisions;
 }
 
-function linkDecision(linking: Linking, document: Located<DecisionDocument>): Decision | undefined {
+function ruleOf({ id }: Decision): string {
+  return `rule of \`${id}\``;
+}
+
+function linkDecision(linking: Linking, vocabulary: Vocabulary, document: Located<DecisionDocument>): Decision | undefined {
   const { data } = document;
   expectTerm(linking, data.stage, 'stage', document.at(['stage']));
   const head = {
@@ -47,37 +59,31 @@ function linkDecision(linking: Linking, document: Located<DecisionDocument>): De
     retired: [],
     place: document.at(['id']),
   };
-  return data.choose === undefined ? linkVerdict(linking, document, head) : linkChoice(linking, document, head);
+  return data.choose === undefined ? linkVerdict(linking, document, head) : linkChoice(linking, vocabulary, document, head);
 }
 
 type Head = Omit<Verdict, 'kind' | 'outcomes' | 'say' | 'otherwise'>;
 
 function linkVerdict(linking: Linking, document: Located<DecisionDocument>, head: Head): Verdict | undefined {
-  const { outcomes, say = {}, otherwise, from, prefer } = document.data;
-  if (outcomes === undefined || otherwise === undefined) {
-    const key = outcomes === undefined ? 'outcomes' : 'otherwise';
-    report(
-      linking,
-      'E316',
-      document.at([]),
-      `a verdict needs \`${key}\``,
-      'a choice among programs says `choose: program` instead',
-    );
+  const { outcomes, say, otherwise, from, prefer } = document.data;
+  if (outcomes === undefined || say === undefined || otherwise === undefined) {
+    const missing = (['outcomes', 'say', 'otherwise'] as const).filter((key) => document.data[key] === undefined);
+    const message = `a verdict needs ${quotedList(missing)}`;
+    report(linking, 'E316', document.at([]), message, 'a choice among programs says `choose: program` instead');
     return undefined;
   }
   for (const key of ['from', 'prefer'] as const)
     if ((key === 'from' ? from : prefer) !== undefined)
       report(linking, 'E316', document.atKey([key]), `\`${key}\` belongs to a choice`, 'take it out, or add `choose: program`');
+  const saidOfNone = Object.keys(say).filter(
+    (key) => !expectKnown(linking, 'E311', 'outcome', key, outcomes, document.atKey(['say', key])),
+  );
+  const meant = saidOfNone.map((key) => nearest(key, outcomes));
   for (const outcome of outcomes)
-    if (say[outcome] === undefined)
-      report(
-        linking,
-        'E311',
-        document.at(['outcomes']),
-        `outcome \`${outcome}\` has no words under \`say\``,
-        `add \`${outcome}:\` under \`say:\``,
-      );
-  for (const key of Object.keys(say)) expectKnown(linking, 'E311', 'outcome', key, outcomes, document.atKey(['say', key]));
+    if (!Object.hasOwn(say, outcome) && !meant.includes(outcome)) {
+      const message = `outcome \`${outcome}\` has no words under \`say\``;
+      report(linking, 'E311', document.atKey(['say']), message, `add \`${outcome}:\` under \`say:\``);
+    }
   if (expectKnown(linking, 'E311', 'outcome', otherwise, outcomes, document.at(['otherwise'])) && otherwise === outcomes[0])
     report(
       linking,
@@ -89,7 +95,7 @@ function linkVerdict(linking: Linking, document: Located<DecisionDocument>, head
   return { kind: 'verdict', ...head, outcomes, say, otherwise };
 }
 
-function linkChoice(linking: Linking, document: Located<DecisionDocument>, head: Head): Choice {
+function linkChoice(linking: Linking, vocabulary: Vocabulary, document: Located<DecisionDocument>, head: Head): Choice {
   const { data } = document;
   for (const key of ['outcomes', 'say', 'otherwise'] as const)
     if (data[key] !== undefined)
@@ -97,6 +103,19 @@ function linkChoice(linking: Linking, document: Located<DecisionDocument>, head:
   if (data.from === undefined)
     report(linking, 'E316', document.at([]), 'a choice needs `from`', 'list the machine kinds whose programs are looked at');
   data.from?.forEach((kind, index) => expectTerm(linking, kind, 'machine-kind', document.at(['from', index])));
+  data.prefer?.forEach(({ fact }, index) => {
+    const at = document.at(['prefer', index, 'fact']);
+    const type = vocabulary.facts.get(fact)?.type;
+    if (expectKnown(linking, 'E301', 'fact', fact, vocabulary.facts.keys(), at) && type !== 'quantity' && type !== 'count')
+      report(
+        linking,
+        'E309',
+        at,
+        `programs cannot be ranked by \`${fact}\``,
+        'take a quantity or a count that machine sheets state',
+      );
+    else expectOfPrograms(linking, vocabulary, fact, at, 'take a fact that they state');
+  });
   return { kind: 'choice', ...head, from: data.from ?? [], prefer: data.prefer ?? [] };
 }
 
@@ -118,11 +137,11 @@ function linkRule(
       ? fitsVerdict(linking, decision, raw, document, path)
       : fitsChoice(linking, vocabulary, raw, document, path);
   const source = cite(linking, raw.source, at('source'));
-  const examples = (raw.examples ?? []).map((example, index) => ({
-    given: readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']),
-    applies: example.applies,
-    place: at('examples', index),
-  }));
+  const examples = (raw.examples ?? []).flatMap((example, index) => {
+    const sofar = linking.findings.length;
+    const given = readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']);
+    return linking.findings.length > sofar ? [] : [{ given, applies: example.applies, place: at('examples', index) }];
+  });
   if (!holdsOn(linking.on, raw) || !complete || when === undefined) return undefined;
   return {
     id: `${decision.id}/${raw.id}`,
@@ -144,15 +163,11 @@ function linkRule(
 function fitsVerdict(linking: Linking, decision: Verdict, raw: RawRule, document: Located, path: Path): boolean {
   if (raw.needs !== undefined)
     report(linking, 'E316', document.atKey([...path, 'needs']), '`needs` belongs to a choice', 'give the rule an `outcome`');
+  if (raw['adds-only'] !== undefined)
+    report(linking, 'E316', document.atKey([...path, 'adds-only']), '`adds-only` belongs to a choice', 'take it out');
   if (raw.outcome !== undefined)
     return expectKnown(linking, 'E311', 'outcome', raw.outcome, decision.outcomes, document.at([...path, 'outcome']));
-  report(
-    linking,
-    'E316',
-    document.at(path),
-    `rule \`${raw.id}\` has no \`outcome\``,
-    `one of ${decision.outcomes.map((each) => `\`${each}\``).join(', ')}`,
-  );
+  report(linking, 'E316', document.at(path), `rule \`${raw.id}\` has no \`outcome\``, `one of ${quotedList(decision.outcomes)}`);
   return false;
 }
 
@@ -175,18 +190,25 @@ function fitsChoice(linking: Linking, vocabulary: Vocabulary, raw: RawRule, docu
     );
     return false;
   }
-  for (const key of Object.keys(raw.needs)) {
-    const by = vocabulary.facts.get(key)?.statedBy;
-    if (by !== undefined && by !== 'program' && by !== 'machine')
-      report(
-        linking,
-        'E319',
-        document.atKey([...path, 'needs', key]),
-        `\`${key}\` is not stated by machine sheets`,
-        'put it under `when:`',
-      );
-  }
+  for (const { fact, path: at } of factsNamed(raw.needs, [...path, 'needs']))
+    expectOfPrograms(linking, vocabulary, fact, document.atKey(at), 'put it under `when:`');
   return true;
+}
+
+function expectOfPrograms(linking: Linking, vocabulary: Vocabulary, fact: string, place: Place, help: string): void {
+  const by = vocabulary.facts.get(fact)?.statedBy;
+  if (by !== undefined && by !== 'program' && by !== 'machine')
+    report(linking, 'E319', place, `\`${fact}\` is not stated by machine sheets`, help);
+}
+
+/** The facts that a condition as written names, at any depth. */
+function factsNamed(raw: RawCondition, path: Path): { fact: string; path: Path }[] {
+  return Object.entries(raw).flatMap(([key, value]) => {
+    const here = [...path, key];
+    if (key === 'not') return factsNamed(value as RawCondition, here);
+    if (key !== 'all' && key !== 'any') return [{ fact: key, path: here }];
+    return (value as RawCondition[]).flatMap((each, index) => factsNamed(each, [...here, index]));
+  });
 }
 
 /** Reads the facts of a situation; reports unknown facts and values that don't fit. */
@@ -204,6 +226,7 @@ export function readSituation(
       expectKnown(linking, 'E301', 'fact', id, vocabulary.facts.keys(), document.atKey([...path, id]));
       continue;
     }
+    if (isHollow(fact)) continue;
     const read = readFactValue(fact, value);
     if ('value' in read) situation[id] = read.value;
     else report(linking, read.code, document.at([...path, id]), read.message, read.help);
@@ -231,7 +254,7 @@ function changeRules(
       const place = change.change === 'retire-rule' ? at('rule') : document.at([...path, 'rule', 'id']);
       const source = change.source === undefined ? undefined : cite(linking, change.source, at('source'));
       const old = decision.rules.find((rule) => rule.name === name);
-      if (change.change !== 'add-rule' && !expectKnown(linking, 'E306', `rule of \`${decision.id}\``, name, names, place)) return;
+      if (change.change !== 'add-rule' && !expectKnown(linking, 'E306', ruleOf(decision), name, names, place)) return;
       const next =
         change.change === 'retire-rule'
           ? undefined
@@ -239,7 +262,17 @@ function changeRules(
       if (change.change === 'add-rule' && next !== undefined && !isFirst(linking, placed, 'rule', next.id, place)) return;
       if (next === undefined && change.change !== 'retire-rule') return;
       const what = `\`${decision.id}\` by ${doing[change.change]} \`${name}\``;
-      if (!requireStrict(linking, layer, { ...loosens(decision, old, next), what, deviation: change.deviation, place })) return;
+      if (
+        !requireStrict(linking, layer, {
+          ...loosens(decision, old, next),
+          what,
+          deviation: change.deviation,
+          place,
+          document,
+          path,
+        })
+      )
+        return;
       const words = { layer: layer.id, because: change.because, place, ...deviationOf(change) };
       const citation = source ?? next?.source;
       const position = old === undefined ? decision.rules.length : decision.rules.indexOf(old);
@@ -319,26 +352,4 @@ function replacingLoosens(decision: Decision, old: Rule, next: Rule): Loosening 
 function needsOf({ needs }: Rule): string[] {
   if (needs === undefined) return [];
   return (needs.kind === 'all' ? needs.of : [needs]).map((need) => JSON.stringify(need));
-}
-
-function refuseCircles(
-  linking: Linking,
-  decision: Decision,
-  decisions: ReadonlyMap<string, Decision>,
-  vocabulary: Vocabulary,
-): void {
-  const reaches = (id: string, seen: readonly string[]): boolean => {
-    const next = decisions.get(id);
-    if (next === undefined || seen.includes(id)) return false;
-    const behind = decisionsBehind(next, vocabulary);
-    return behind.includes(decision.id) || behind.some((each) => reaches(each, [...seen, id]));
-  };
-  if (reaches(decision.id, []))
-    report(
-      linking,
-      'E317',
-      decision.place,
-      `decision \`${decision.id}\` waits for its own answer`,
-      'take the answer fact out of one of the decisions in the circle',
-    );
 }

@@ -1,8 +1,8 @@
-import { compareQuantities, dimensionOf, formatQuantity, type Quantity } from '../measure/quantity.js';
+import { compareQuantities, describeDimension, dimensionOf, formatQuantity, type Quantity } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
 import type { Deviation } from '../read/types.gen.js';
 import { isFirst } from './link-vocabulary.js';
-import { cite, eachOf, expectKnown, holdsOn, type Linking, report } from './linking.js';
+import { cite, eachOf, expectKnown, holdsOn, type Linking, passOver, report } from './linking.js';
 import { readQuantity } from './read-values.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Limit } from './rulebook.js';
@@ -29,13 +29,25 @@ export function linkLimits(linking: Linking, changes: Change[]): Map<string, Lim
               linking,
               'E308',
               other.place,
-              `limit \`${id}\` is a ${dimensionOf(first.quantity)}, this value is a ${dimensionOf(other.quantity)}`,
+              differs(id, first.quantity, other.quantity),
+              'give all values of a limit in one kind of unit',
             );
+        values.forEach((value, index) => {
+          if (values.findIndex(({ from }) => from === value.from) < index)
+            report(
+              linking,
+              'E307',
+              value.place,
+              `limit \`${id}\` has two values ${value.from === undefined ? 'without a date' : `from ${value.from}`}`,
+              'give each its own date, or keep one',
+            );
+        });
         const current = values
           .filter((value) => holdsOn(linking.on, value))
           .sort(byStart)
           .at(-1);
         if (current === undefined) {
+          passOver(linking, 'limit', id);
           if (values.length > 0)
             report(
               linking,
@@ -71,13 +83,13 @@ export function linkLimits(linking: Linking, changes: Change[]): Map<string, Lim
 function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Change[]): void {
   for (const { layer, document } of eachOf(linking, 'overrides'))
     document.data.changes.forEach((change, index) => {
-      if (change.change !== 'limit' || !holdsOn(linking.on, change)) return;
+      if (change.change !== 'limit') return;
       const at = (key: string) => document.at(['changes', index, key]);
       if (!expectKnown(linking, 'E303', 'limit', change.limit, limits.keys(), at('limit'))) return;
       const limit = limits.get(change.limit);
       const source = cite(linking, change.source, at('source'));
       const value = limit && readQuantity(linking, change.value, at('value'), limit.value.unit);
-      if (limit === undefined || value === undefined) return;
+      if (limit === undefined || value === undefined || !holdsOn(linking.on, change)) return;
       const [was, becomes] = [formatQuantity(limit.value), formatQuantity(value)];
       const accepted = requireStrict(linking, layer, {
         looser: isLooser(limit, value),
@@ -85,6 +97,8 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
         because: `${limit.stricter} is stricter`,
         deviation: change.deviation,
         place: at('value'),
+        document,
+        path: ['changes', index],
       });
       if (!accepted) return;
       const words = { layer: layer.id, because: change.because, place: at('value'), ...deviationOf(change) };
@@ -93,6 +107,10 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       limit.source = source;
       changes.push({ ...words, kind: 'limit', about: limit.id, change: `${was} becomes ${becomes}`, source });
     });
+}
+
+function differs(id: string, first: Quantity, other: Quantity): string {
+  return `limit \`${id}\` is ${describeDimension(dimensionOf(first))}, this value is ${describeDimension(dimensionOf(other))}`;
 }
 
 /** A change's deviation as a part to spread. */

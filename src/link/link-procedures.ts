@@ -1,10 +1,11 @@
+import { describeDimension, dimensionOf } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
 import type { Located, Path } from '../read/read-documents.js';
 import type { Step as RawStep } from '../read/types.gen.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
-import { cite, eachOf, expectKnown, expectTerm, type Layer, type Linking } from './linking.js';
+import { cite, eachOf, expectKnown, expectTerm, type Layer, type Linking, report } from './linking.js';
 import { referencesIn } from './references.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Form, Procedure, Step } from './rulebook.js';
@@ -95,23 +96,21 @@ function changeSteps(
       const step = linkStep(linking, vocabulary, procedure.id, change.step, layer, document, [...path, 'step']);
       const source = change.source === undefined ? undefined : cite(linking, change.source, document.at([...path, 'source']));
       const place = document.at([...path, 'step', 'id']);
-      if (change.change === 'add-step') {
-        if (!isFirst(linking, placed, 'step', step.id, place)) return;
-        procedure.steps.splice(position + 1, 0, step);
-      } else {
-        const old = procedure.steps[position];
-        if (old === undefined) return;
-        const lost = lostBy(old, step);
-        const accepted = requireStrict(linking, layer, {
-          looser: lost.length > 0,
-          what: `step \`${step.id}\``,
-          because: `the new step leaves out ${lost.join(', ')}`,
-          deviation: change.deviation,
-          place,
-        });
-        if (!accepted) return;
-        procedure.steps[position] = step;
-      }
+      if (change.change === 'add-step' && !isFirst(linking, placed, 'step', step.id, place)) return;
+      const old = change.change === 'add-step' ? undefined : procedure.steps[position];
+      const lost = old === undefined ? [] : lostBy(old, step);
+      const accepted = requireStrict(linking, layer, {
+        looser: lost.length > 0,
+        what: `step \`${step.id}\``,
+        because: `the new step leaves out ${lost.join(', ')}`,
+        deviation: change.deviation,
+        place,
+        document,
+        path,
+      });
+      if (!accepted) return;
+      if (old === undefined) procedure.steps.splice(position + 1, 0, step);
+      else procedure.steps[position] = step;
       changes.push({
         kind: change.change,
         about: step.id,
@@ -134,7 +133,7 @@ function lostBy(old: Step, next: Step): string[] {
     ...said(old).filter((reference) => !kept.includes(reference)),
     ...(old.caution !== undefined && next.caution === undefined ? ['its caution'] : []),
     ...(old.ifNot !== undefined && next.ifNot === undefined ? ['what to do when it does not come out'] : []),
-    ...(next.onlyWhen !== undefined && old.onlyWhen === undefined ? ['some situations'] : []),
+    ...(next.onlyWhen !== undefined && JSON.stringify(next.onlyWhen) !== JSON.stringify(old.onlyWhen) ? ['some situations'] : []),
   ];
 }
 
@@ -148,6 +147,15 @@ export function linkForms(linking: Linking, vocabulary: Vocabulary): Map<string,
     if (form.machine !== undefined) expectTerm(linking, form.machine, 'machine-kind', document.at(['machine']));
     expectTerm(linking, form['signed-by'], 'role', document.at(['signed-by']));
     expectKnown(linking, 'E303', 'limit', form.keep, vocabulary.limits.keys(), document.at(['keep']));
+    const kept = vocabulary.limits.get(form.keep)?.value;
+    if (kept !== undefined && dimensionOf(kept) !== 'time')
+      report(
+        linking,
+        'E308',
+        document.at(['keep']),
+        `limit \`${form.keep}\` is ${describeDimension(dimensionOf(kept))}, expected a time`,
+        'name the limit that says how long the log is kept',
+      );
     const onlyWhen = rawOnlyWhen && compileCondition(linking, vocabulary, rawOnlyWhen, document, ['only-when']);
     forms.set(form.id, {
       ...form,

@@ -1,16 +1,17 @@
+import { dayNumber } from '../measure/day-number.js';
 import type { Finding } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument } from '../read/types.gen.js';
-import { checkVersions, choosePacks, type Pack } from './choose-packs.js';
+import { choosePacks, type Pack } from './choose-packs.js';
 import { checkClinic, linkClinic, linkInstruments, linkMachines } from './link-clinic.js';
 import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
 import { linkTasks } from './link-tasks.js';
 import { linkFacts, linkWords } from './link-vocabulary.js';
-import { type Linking, report } from './linking.js';
-import { dayNumber } from './read-values.js';
+import { type Layer, type Linking, report } from './linking.js';
 import { checkLinks, checkReferences } from './references.js';
+import { refuseCircles } from './refuse-circles.js';
 import type { Change, LinkedRules } from './rulebook.js';
 
 /**
@@ -26,13 +27,14 @@ export function linkRules(
 ): { rules?: LinkedRules; findings: Finding[] } {
   if (dayNumber(on) === undefined) throw new RangeError(`\`${on}\` is not a date`);
   const clinics = clinicDocuments.filter((each): each is Located<ClinicDocument> => each.data.kind === 'clinic');
-  const [clinicDocument, secondClinic] = clinics;
+  const [clinicDocument] = clinics;
   if (clinicDocument === undefined) return { findings: [] };
   const { packs, findings } = choosePacks(clinicDocument, available);
+  // Without the packs asked for, every name would be unknown.
+  if (findings.length > 0) return { findings };
   const layers = [...packs, { id: 'clinic', documents: clinicDocuments }];
-  const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), findings: [...checkVersions(packs), ...findings] };
-  if (secondClinic !== undefined)
-    report(linking, 'E307', secondClinic.at(['id']), 'the folder holds more than one clinic document', 'keep one');
+  const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), passedOver: new Set(), findings: [] };
+  for (const layer of layers) refuseStrays(linking, layer);
 
   const changes: Change[] = [];
   linkWords(linking);
@@ -40,6 +42,7 @@ export function linkRules(
   const facts = linkFacts(linking, limits);
   const vocabulary = { facts, limits };
   const decisions = linkDecisions(linking, vocabulary, changes);
+  if (refuseCircles(linking, facts, decisions)) return { findings: linking.findings };
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);
@@ -76,4 +79,22 @@ export function linkRules(
   checkLinks(linking, rules);
   checkClinic(linking, rules, clinicDocument);
   return { rules, findings: linking.findings };
+}
+
+/** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, and a second head. */
+function refuseStrays(linking: Linking, { id, documents }: Layer): void {
+  const [head, elsewhere] =
+    id === 'clinic' ? (['clinic', ['pack']] as const) : (['pack', ['clinic', 'equipment', 'instruments']] as const);
+  const isElsewhere = (kind: string) => elsewhere.some((each) => each === kind);
+  for (const { data, at } of documents)
+    if (isElsewhere(data.kind))
+      report(
+        linking,
+        'E324',
+        at(['kind']),
+        `a document of kind \`${data.kind}\` does not belong into a ${head === 'pack' ? 'pack of rules' : 'clinic folder'}`,
+        `move it into a ${head === 'pack' ? 'clinic folder' : 'folder of rules'}`,
+      );
+  for (const { at } of documents.filter(({ data }) => data.kind === head).slice(1))
+    report(linking, 'E307', at(['kind']), `the folder holds more than one ${head} document`, 'keep one');
 }

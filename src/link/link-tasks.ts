@@ -73,6 +73,8 @@ function changeIntervals(linking: Linking, tasks: Map<string, Task>, changes: Ch
         because: 'more often is stricter',
         deviation: change.deviation,
         place: at('every'),
+        document,
+        path: ['changes', index],
       });
       if (!accepted) return;
       const words = { layer: layer.id, because: change.because, place: at('every'), ...deviationOf(change) };

@@ -92,12 +92,8 @@ export function isFirst(linking: Linking, placed: Map<string, Place>, what: stri
     placed.set(key, place);
     return true;
   }
-  report(
-    linking,
-    'E307',
-    place,
-    `${what} \`${id}\` is already defined`,
-    `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}; use an overrides document to change it`,
-  );
+  const change = ['limit', 'rule', 'task', 'step'].includes(what) ? '; to change it, write an overrides document' : '';
+  const help = `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}${change}`;
+  report(linking, 'E307', place, `${what} \`${id}\` is already defined`, help);
   return false;
 }

@@ -1,5 +1,6 @@
 import type { Finding, Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
+import { quoted, quotedList } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { Document, Source as RawSource } from '../read/types.gen.js';
 import type { Citation, Source, Term } from './rulebook.js';
@@ -20,6 +21,11 @@ export interface Linking {
   layers: readonly Layer[];
   sources: Map<string, Source>;
   terms: Map<string, Term>;
+  /**
+   * What is written but was refused, or does not hold on the date, as `limit longest-wait`. Naming one of them is not
+   * reported: it would be a second finding for one mistake, or none at all.
+   */
+  passedOver: Set<string>;
   findings: Finding[];
 }
 
@@ -38,6 +44,11 @@ export function eachOf<K extends Document['kind']>(linking: Linking, kind: K): {
   return linking.layers.flatMap((layer) => documentsOf(layer, kind).map((document) => ({ layer, document })));
 }
 
+/** Keeps a thing from being reported as unknown where it is named. */
+export function passOver(linking: Linking, what: string, id: string): void {
+  linking.passedOver.add(`${what} ${id}`);
+}
+
 /** Reports an id that does not exist, with the nearest one that does. */
 export function expectKnown(
   linking: Linking,
@@ -49,7 +60,8 @@ export function expectKnown(
 ): boolean {
   const names = [...known];
   if (names.includes(id)) return true;
-  report(linking, code, place, `unknown ${what} \`${id}\``, didYouMean(id, names) ?? listed(names));
+  if (!linking.passedOver.has(`${what} ${id}`))
+    report(linking, code, place, `unknown ${what} ${quoted(id)}`, didYouMean(id, names) ?? listed(names));
   return false;
 }
 
@@ -69,18 +81,16 @@ export function cite(linking: Linking, source: RawSource, place: Place): Citatio
   if (!expectKnown(linking, 'E304', 'source', citation.id, linking.sources.keys(), place)) return citation;
   const type = linking.sources.get(citation.id)?.type;
   if (type === 'common-practice' || type === 'clinic' || type === 'maker') return citation;
-  if (citation.evidence === undefined)
-    report(
-      linking,
-      'E320',
-      place,
-      `\`${citation.id}\` is cited without saying how the value was checked`,
-      'add `evidence:` read, recalled or computed',
-    );
-  if (citation.at === undefined)
-    report(linking, 'E320', place, `\`${citation.id}\` is cited without a clause`, 'add `at:` with the clause, table or page');
+  const missing = [
+    ...(citation.at === undefined ? ['`at` (clause, table or page)'] : []),
+    ...(citation.evidence === undefined ? ['`evidence` (read, recalled or computed)'] : []),
+  ];
+  if (missing.length > 0)
+    report(linking, 'E320', place, `\`${citation.id}\` is cited without ${missing.join(' and ')}`, howToCite);
   return citation;
 }
+
+const howToCite = 'write `{ id: …, at: …, evidence: … }`';
 
 /** Whether a thing with these dates holds on the date asked for. */
 export function holdsOn(on: string, { from, until }: { from?: string | undefined; until?: string | undefined }): boolean {
@@ -88,5 +98,5 @@ export function holdsOn(on: string, { from, until }: { from?: string | undefined
 }
 
 function listed(names: readonly string[]): string | undefined {
-  return names.length > 0 && names.length <= 12 ? `known are ${names.map((name) => `\`${name}\``).join(', ')}` : undefined;
+  return names.length > 0 && names.length <= 12 ? `known are ${quotedList(names)}` : undefined;
 }

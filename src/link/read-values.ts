@@ -1,24 +1,31 @@
+import { dayNumber } from '../measure/day-number.js';
 import { type Interval, parseInterval } from '../measure/interval.js';
-import { dimensionOf, inBaseUnit, type Parsed, parseQuantity, type Quantity } from '../measure/quantity.js';
-import { findUnit, unitNames } from '../measure/units.js';
+import {
+  describeDimension,
+  dimensionOf,
+  formatQuantity,
+  inBaseUnit,
+  type Parsed,
+  parseQuantity,
+  type Quantity,
+  whyImpossible,
+  writtenUnit,
+} from '../measure/quantity.js';
+import { findUnit, unitNames, units } from '../measure/units.js';
 import type { Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
+import { quoted, quotedList } from '../read/quoted.js';
 import { type Linking, report } from './linking.js';
 import type { Fact, FactValue } from './rulebook.js';
 
 /** Reads a quantity; reports one that cannot be read or does not measure what `like` (a UCUM code) measures. */
 export function readQuantity(linking: Linking, text: string, place: Place, like?: string): Quantity | undefined {
-  const quantity = parsed(linking, parseQuantity(text), place);
+  const quantity = parsed(linking, parseQuantity(text), place, like);
   if (quantity === undefined || like === undefined) return quantity;
   const [got, wanted] = [dimensionOf(quantity), dimensionOf({ value: 0, unit: like })];
   if (got === wanted) return quantity;
-  report(
-    linking,
-    'E308',
-    place,
-    `unexpected unit in \`${text}\`, expected a ${wanted}`,
-    `it is a ${got}; write it in \`${like}\``,
-  );
+  const message = `${quoted(text)} is ${describeDimension(got)}, expected ${describeDimension(wanted)}`;
+  report(linking, 'E308', place, message, `write it in \`${writtenUnit(like)}\``);
   return undefined;
 }
 
@@ -30,27 +37,25 @@ export function readInterval(linking: Linking, text: string, place: Place): Inte
 /** The UCUM code of a unit; reports one that is not known. */
 export function readUnit(linking: Linking, name: string, place: Place): string | undefined {
   const unit = findUnit(name);
-  if (unit === undefined) report(linking, 'E210', place, `unknown unit \`${name}\``, didYouMean(name, unitNames()));
+  if (unit === undefined) report(linking, 'E210', place, `unknown unit ${quoted(name)}`, unitHelp(name, undefined));
   return unit?.ucum;
 }
 
-function parsed<T>(linking: Linking, result: Parsed<T>, place: Place): T | undefined {
+function parsed<T>(linking: Linking, result: Parsed<T>, place: Place, like?: string): T | undefined {
   if (result.ok) return result.value;
-  const help =
-    result.unknownUnit === undefined
-      ? 'write a number, a space and a unit: `10 min`'
-      : didYouMean(result.unknownUnit, unitNames());
-  report(linking, 'E210', place, result.problem, help);
+  report(linking, 'E210', place, result.problem, unitHelp(result.unknownUnit, like));
   return undefined;
 }
 
-/** The number of a calendar day since 1970-01-01, or undefined when there is no such day. */
-export function dayNumber(date: string): number | undefined {
-  const time = Date.parse(`${date}T00:00:00Z`);
-  if (!/^\d{4}-\d\d-\d\d$/.test(date) || Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== date)
-    return undefined;
-  return time / 86_400_000;
+/** What to write instead: the unit most like an unknown one, the one asked for, or how a quantity looks. */
+function unitHelp(unknownUnit: string | undefined, like: string | undefined): string {
+  const near = unknownUnit === undefined ? undefined : didYouMean(unknownUnit, unitNames());
+  if (near !== undefined) return near;
+  if (like !== undefined) return `write it in \`${writtenUnit(like)}\``;
+  return unknownUnit === undefined ? 'write a number, a space and a unit: `10 min`' : `units are ${quotedList(writtenUnits)}`;
 }
+
+const writtenUnits = units.map(({ ucum }) => writtenUnit(ucum));
 
 /** A value that does not fit its fact: what was expected, in words. */
 export interface Misfit {
@@ -77,7 +82,9 @@ export function readFactValue(fact: Fact, raw: unknown): { value: FactValue } | 
       );
     }
     case 'count':
-      return typeof raw === 'number' && Number.isInteger(raw) && raw >= 0 ? { value: raw } : misfit(fact, raw, 'a whole number');
+      return typeof raw === 'number' && Number.isSafeInteger(raw) && raw >= 0
+        ? { value: raw }
+        : misfit(fact, raw, 'a whole number, 0 or more');
     case 'date': {
       const day = typeof raw === 'string' ? dayNumber(raw) : undefined;
       return day === undefined ? misfit(fact, raw, 'a date', 'write it as YYYY-MM-DD') : { value: day };
@@ -89,40 +96,55 @@ export function readFactValue(fact: Fact, raw: unknown): { value: FactValue } | 
 
 function readFactQuantity(fact: Fact, raw: unknown): { value: FactValue } | Misfit {
   const unit = fact.unit ?? '1';
-  if (typeof raw !== 'string' && (typeof raw !== 'number' || !Number.isFinite(raw)))
-    return misfit(fact, raw, `a number and a unit, such as \`5 ${unit}\``);
-  const result: Parsed<Quantity> = typeof raw === 'number' ? { ok: true, value: { value: raw, unit } } : parseQuantity(raw);
+  const help = `it is measured in \`${writtenUnit(unit)}\``;
+  if (typeof raw !== 'string' && typeof raw !== 'number') return misfit(fact, raw, 'a number and a unit', help);
+  const result = typeof raw === 'number' ? plainNumber(raw, unit) : parseQuantity(raw);
   if (!result.ok)
-    return {
-      code: 'E210',
-      message: result.problem,
-      help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? `it is measured in \`${unit}\``,
-    };
-  const wanted = dimensionOf({ value: 0, unit });
-  if (dimensionOf(result.value) !== wanted)
+    return { code: 'E210', message: result.problem, help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? help };
+  const [got, wanted] = [dimensionOf(result.value), dimensionOf({ value: 0, unit })];
+  const written = quoted(String(raw));
+  if (got !== wanted)
     return {
       code: 'E308',
-      message: `unexpected unit in \`${String(raw)}\` for \`${fact.id}\`, expected a ${wanted}`,
-      help: `it is measured in \`${unit}\``,
+      message: `${written} is ${describeDimension(got)}, expected ${describeDimension(wanted)} for \`${fact.id}\``,
+      help,
     };
   const value = inBaseUnit(result.value);
-  if (fact.minimum !== undefined && value < inBaseUnit(fact.minimum))
-    return { code: 'E318', message: `\`${String(raw)}\` is below the least possible value of \`${fact.id}\`` };
-  if (fact.maximum !== undefined && value > inBaseUnit(fact.maximum))
-    return { code: 'E318', message: `\`${String(raw)}\` is above the greatest possible value of \`${fact.id}\`` };
+  for (const { bound, wrong, words } of [
+    { bound: fact.minimum, wrong: -1, words: 'below' },
+    { bound: fact.maximum, wrong: 1, words: 'above' },
+  ])
+    if (bound !== undefined && Math.sign(value - inBaseUnit(bound)) === wrong)
+      return {
+        code: 'E318',
+        message: `${written} is ${words} ${formatQuantity(bound)}, which \`${fact.id}\` cannot be`,
+        help: fact.question,
+      };
   return { value };
 }
 
-function unknownMember(fact: Fact, member: string): Misfit | undefined {
+function plainNumber(value: number, unit: string): Parsed<Quantity> {
+  const problem = whyImpossible({ value, unit });
+  return problem === undefined ? { ok: true, value: { value, unit } } : { ok: false, problem: `\`${value}\` ${problem}` };
+}
+
+/** Says that a word is not a member of an enumeration, set or answer, if it is not. */
+export function unknownMember(fact: Fact, member: string): Misfit | undefined {
   if (fact.members.includes(member)) return undefined;
   return {
     code: 'E302',
-    message: `\`${member}\` is not a member of \`${fact.id}\``,
-    help: didYouMean(member, fact.members) ?? `members are ${fact.members.map((each) => `\`${each}\``).join(', ')}`,
+    message: `${quoted(member)} is not a member of \`${fact.id}\``,
+    help: didYouMean(member, fact.members) ?? `members are ${quotedList(fact.members)}`,
   };
 }
 
+/** Whether a fact was itself written wrongly, so that nothing more can be said about its values. */
+export function isHollow({ type, members, unit }: Fact): boolean {
+  if (type === 'quantity') return unit === undefined;
+  return (type === 'enum' || type === 'set' || type === 'answer') && members.length === 0;
+}
+
 function misfit(fact: Fact, raw: unknown, expected: string, help?: string): Misfit {
-  const got = Array.isArray(raw) ? 'a list' : `\`${String(raw)}\``;
+  const got = Array.isArray(raw) ? 'a list' : raw === null ? 'nothing' : typeof raw === 'object' ? 'a map' : quoted(String(raw));
   return { code: 'E309', message: `expected ${expected} for \`${fact.id}\`, got ${got}`, help: help ?? fact.question };
 }

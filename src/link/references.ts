@@ -1,5 +1,6 @@
-import type { Place } from '../read/finding.js';
+import type { Finding, Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
+import { quoted, quotedList } from '../read/quoted.js';
 import type { Located, Path } from '../read/read-documents.js';
 import { type Linking, report } from './linking.js';
 import type { LinkedRules } from './rulebook.js';
@@ -15,13 +16,19 @@ export function referencesIn(text: string): Reference[] {
   return [...text.matchAll(/\[\]\(([a-z]+):([^)\s]*)\)/g)].map(([, scheme = '', id = '']) => ({ scheme, id }));
 }
 
-/** Reports references in the texts of all layers that lead nowhere. */
+/** Reports references in the texts of all layers that lead nowhere or cannot be read. */
 export function checkReferences(linking: Linking, rules: LinkedRules): void {
   const known = knownIds(rules);
   for (const { documents } of linking.layers)
     for (const document of documents)
-      for (const { text, path } of textsOf(document.data, []))
-        for (const { scheme, id } of referencesIn(text)) checkReference(linking, known, { scheme, id }, document.at(path));
+      for (const { text, path } of textsOf(document.data, [])) {
+        for (const [written = ''] of text.matchAll(/\[\]\([^)]*\)?/g)) {
+          const [reference] = referencesIn(written);
+          const place = document.atWords(path, written);
+          if (reference !== undefined) checkReference(linking, known, reference, place);
+          else report(linking, 'E321', place, `${quoted(written)} is no reference`, 'write `[](limit:id)`, without blanks');
+        }
+      }
 }
 
 /** Reports an id under a key such as `instead:` or `record:` that leads nowhere. */
@@ -35,6 +42,11 @@ export function checkLinks(linking: Linking, rules: LinkedRules): void {
       const { data } = document;
       if (data.kind === 'decision')
         data.rules.forEach((rule, index) => expect('procedure', rule.instead, document, ['rules', index, 'instead']));
+      if (data.kind === 'overrides')
+        data.changes.forEach((change, index) => {
+          if (change.change === 'add-rule' || change.change === 'replace-rule')
+            expect('procedure', change.rule.instead, document, ['changes', index, 'rule', 'instead']);
+        });
       if (data.kind === 'tasks')
         for (const [id, task] of Object.entries(data.tasks)) expect('form', task.record, document, ['tasks', id, 'record']);
       if (data.kind === 'procedure') {
@@ -51,13 +63,38 @@ function checkReference(
   place: Place,
 ): void {
   const ids = known.get(scheme);
-  if (ids === undefined)
-    report(linking, 'E321', place, `unknown kind of reference \`${scheme}:\``, didYouMean(scheme, known.keys()));
-  else if (!ids.has(id)) report(linking, 'E306', place, `unknown ${scheme} \`${id}\``, didYouMean(id, ids) ?? helpFor(scheme));
+  if (ids === undefined) {
+    const help = didYouMean(scheme, known.keys()) ?? `kinds are ${quotedList(known.keys())}`;
+    report(linking, 'E321', place, `unknown kind of reference ${quoted(`${scheme}:`)}`, help);
+  } else if (scheme === 'every' && !ids.has(id) && known.get('task')?.has(id))
+    report(linking, 'E306', place, `task \`${id}\` has no interval`, 'it is done after events; name it with `[](task:id)`');
+  else if (!ids.has(id) && !linking.passedOver.has(`${scheme} ${id}`)) {
+    const { code, word } = wordFor(scheme);
+    report(linking, code, place, `unknown ${word} ${quoted(id)}`, didYouMean(id, ids) ?? helpFor(scheme));
+  }
+}
+
+function wordFor(scheme: string): { code: Finding['code']; word: string } {
+  switch (scheme) {
+    case 'limit':
+      return { code: 'E303', word: 'limit' };
+    case 'source':
+      return { code: 'E304', word: 'source' };
+    case 'term':
+    case 'role':
+    case 'zone':
+      return { code: 'E305', word: scheme };
+    case 'machine':
+      return { code: 'E305', word: 'machine kind' };
+    case 'section':
+      return { code: 'E305', word: 'stage' };
+    default:
+      return { code: 'E306', word: scheme === 'every' ? 'task' : scheme };
+  }
 }
 
 function helpFor(scheme: string): string | undefined {
-  return scheme === 'contact' ? 'add it to `contacts:` in clinic.yaml' : undefined;
+  return scheme === 'contact' ? 'add it to `contacts:` in the clinic document' : undefined;
 }
 
 function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {

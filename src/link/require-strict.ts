@@ -1,6 +1,7 @@
 import type { Place } from '../read/finding.js';
+import type { Located, Path } from '../read/read-documents.js';
 import type { Deviation } from '../read/types.gen.js';
-import { type Layer, type Linking, report } from './linking.js';
+import { cite, type Layer, type Linking, report } from './linking.js';
 
 /** A change as the strictness gate sees it. */
 export interface ProposedChange {
@@ -12,6 +13,9 @@ export interface ProposedChange {
   because: string;
   deviation: Deviation | undefined;
   place: Place;
+  /** The document and the place in it of the whole change. */
+  document: Located;
+  path: Path;
 }
 
 /**
@@ -20,31 +24,26 @@ export interface ProposedChange {
  * the callers give a sufficient condition, and an exact proof over all situations will take its place here.
  */
 export function requireStrict(linking: Linking, layer: Layer, change: ProposedChange): boolean {
-  const { looser, deviation, place } = change;
+  const { looser, deviation, place, what, because, document, path } = change;
+  const isClinic = layer.id === 'clinic';
   if (looser && deviation === undefined) {
-    report(
-      linking,
-      'E314',
-      place,
-      `changing ${change.what} is less strict (${change.because})`,
-      'keep it as strict, or record a `deviation:` with reason, source, approved-by and review-by',
-    );
+    const record = isClinic ? ', or record a `deviation:` with reason, source, approved-by and review-by' : '';
+    report(linking, 'E314', place, `changing ${what} is less strict (${because})`, `keep it as strict${record}`);
     return false;
   }
   if (deviation === undefined) return true;
-  if (layer.id !== 'clinic') {
-    report(linking, 'E315', place, 'only a clinic can record a deviation', 'a region pack may only make things stricter');
+  const atDeviation = document.atKey([...path, 'deviation']);
+  if (!isClinic) {
+    report(linking, 'E315', atDeviation, 'only a clinic can record a deviation', 'a region may only make things stricter');
     return false;
   }
+  cite(linking, deviation.source, document.at([...path, 'deviation', 'source']));
   if (!looser)
-    report(linking, 'W501', place, `changing ${change.what} is not less strict and needs no deviation`, 'take the deviation out');
-  if (deviation['review-by'] < linking.on)
-    report(
-      linking,
-      'W502',
-      place,
-      `the deviation was to be looked at again by ${deviation['review-by']}`,
-      'look at it again and set a new date, or take it out',
-    );
+    report(linking, 'W501', atDeviation, `changing ${what} is not less strict and needs no deviation`, 'take the deviation out');
+  if (deviation['review-by'] < linking.on) {
+    const message = `the deviation was to be looked at again by ${deviation['review-by']}`;
+    const help = 'look at it again and set a new date, or take it out';
+    report(linking, 'W502', document.at([...path, 'deviation', 'review-by']), message, help);
+  }
   return true;
 }

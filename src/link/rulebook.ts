@@ -247,6 +247,7 @@ export interface Program {
   facts: Situation;
   stages: { name: string; temperature?: Quantity; time?: Quantity; note?: string }[];
   note?: string;
+  place: Place;
 }
 
 export interface Machine extends Omit<EquipmentDocument, 'kind' | 'programs' | 'facts' | 'intervals' | 'machine' | 'in-service'> {

@@ -20,7 +20,32 @@ export function parseQuantity(text: string): Parsed<Quantity> {
     return { ok: false, problem: `expected a unit after the number in \`${text}\`` };
   const unit = findUnit(name);
   if (unit === undefined) return { ok: false, problem: `unknown unit \`${name}\` in \`${text}\``, unknownUnit: name };
-  return { ok: true, value: { value: Number(match[2]), unit: unit.ucum } };
+  const quantity = { value: Number(match[2]), unit: unit.ucum };
+  const problem = whyImpossible(quantity);
+  return problem === undefined ? { ok: true, value: quantity } : { ok: false, problem: `\`${text}\` ${problem}` };
+}
+
+/** Larger than anything the rules measure, and far from where binary fractions grow coarse. */
+const largest = 1e9;
+
+/** Why there can be no such quantity, as the end of a sentence. A pressure may be below zero: gauges count from the air's. */
+export function whyImpossible({ value, unit }: Quantity): string | undefined {
+  if (!(Math.abs(value) <= largest)) return `is beyond ${largest.toLocaleString('en-US')}`;
+  const { dimension } = unitOf({ value, unit });
+  const mayBeNegative = dimension === 'temperature' || dimension === 'temperature difference' || dimension === 'pressure';
+  return value < 0 && !mayBeNegative ? 'is below zero' : undefined;
+}
+
+/** A dimension with its article, for messages: `a time`, `an acidity`, `a number of cycles`. */
+export function describeDimension(dimension: Dimension): string {
+  if (dimension === 'cycles') return 'a number of cycles';
+  return `${/^[aeiouA]/.test(dimension) ? 'an' : 'a'} ${dimension}`;
+}
+
+/** A unit as people write it in the rules: `min`, `°C`, `cycles`. */
+export function writtenUnit(ucum: string): string {
+  const { dimension, many } = unitOf({ value: 0, unit: ucum });
+  return dimension === 'time' ? ucum : many;
 }
 
 /** What a quantity measures. */

@@ -2,6 +2,7 @@ import type { ErrorObject } from 'ajv/dist/2020.js';
 import type { Finding } from './finding.js';
 import { didYouMean } from './nearest.js';
 import type { ParsedYaml } from './parse-yaml.js';
+import { quoted, quotedList } from './quoted.js';
 
 /** Turns the schema validator's errors into findings that a person who edits the file can act on. */
 export function explainSchemaErrors(errors: readonly ErrorObject[], parsed: ParsedYaml): Finding[] {
@@ -12,71 +13,50 @@ function explain(error: ErrorObject, parsed: ParsedYaml): Finding | undefined {
   const path = error.instancePath
     .split('/')
     .slice(1)
-    .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'))
-    .map((part) => (/^\d+$/.test(part) ? Number(part) : part));
+    .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'));
   const here = parsed.at(path);
-  const name = String(path.at(-1) ?? 'document');
+  const name = nameOf(path);
   const params: Record<string, unknown> = error.params;
-  const value = show(error.data);
+  const value = show(error.data, parsed.written(path));
   const schema: Record<string, unknown> = isRecord(error.parentSchema) ? error.parentSchema : {};
+  if (error.propertyName !== undefined)
+    return explainKey(error.keyword, error.propertyName, parsed.atKey([...path, error.propertyName]), schema);
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
       const known = isRecord(schema['properties']) ? Object.keys(schema['properties']) : [];
-      return finding(
-        'E202',
-        `unknown key \`${key}\``,
-        parsed.atKey([...path, key]),
-        didYouMean(key, known) ?? `keys here are ${list(known)}`,
-      );
+      const help = didYouMean(key, known) ?? `keys here are ${quotedList(known)}`;
+      return finding('E202', `unknown key ${quoted(key)}`, parsed.atKey([...path, key]), help);
     }
     case 'propertyNames':
       return undefined;
-    case 'required':
-      return finding(
-        'E203',
-        `missing key \`${String(params['missingProperty'])}\``,
-        here,
-        describe(schema, String(params['missingProperty'])),
-      );
+    case 'required': {
+      const key = String(params['missingProperty']);
+      return finding('E203', `missing key \`${key}\``, here, describe(schema, key));
+    }
     case 'type':
-      return finding('E204', `expected ${typeNames(params['type'])} for \`${name}\`, got ${value}`, here, typeHelp(error));
+      return finding('E204', `expected ${typeNames(params['type'])} for ${name}, got ${value}`, here, typeHelp(error));
     case 'enum': {
       const allowed = Array.isArray(params['allowedValues']) ? params['allowedValues'].map(String) : [];
-      return finding(
-        'E205',
-        `unexpected ${value} for \`${name}\``,
-        here,
-        didYouMean(String(error.data), allowed) ?? `one of ${list(allowed)}`,
-      );
+      const help = didYouMean(String(error.data), allowed) ?? `one of ${quotedList(allowed)}`;
+      return finding('E205', `unexpected ${value} for ${name}`, here, help);
     }
     case 'const':
-      return finding('E205', `unexpected ${value} for \`${name}\``, here, `it must be \`${String(params['allowedValue'])}\``);
+      return finding('E205', `unexpected ${value} for ${name}`, here, `it must be \`${String(params['allowedValue'])}\``);
     case 'discriminator': {
       if (params['tagValue'] === undefined) return undefined;
       const tag = String(params['tag']);
-      return finding(
-        'E205',
-        `unexpected \`${String(params['tagValue'])}\` for \`${tag}\``,
-        parsed.at([...path, tag]),
-        discriminatorHelp(error, String(params['tagValue'])),
-      );
+      const message = `unexpected ${show(params['tagValue'], undefined)} for \`${tag}\``;
+      return finding('E205', message, parsed.at([...path, tag]), discriminatorHelp(error, String(params['tagValue'])));
     }
     case 'pattern':
-      return error.propertyName === undefined
-        ? finding('E206', `${value} is not written as \`${name}\` must be`, here, patternHelp(schema))
-        : finding(
-            'E206',
-            `the key \`${error.propertyName}\` is not written as an id`,
-            parsed.atKey([...path, error.propertyName]),
-            patternHelp(schema),
-          );
+      return finding('E206', `${value} is not written as ${name} must be`, here, patternHelp(schema));
     case 'minLength':
-      return finding('E207', `\`${name}\` is empty`, here, 'write something, or leave the key out');
+      return finding('E207', `${name} is empty`, here, 'write something, or leave the key out');
     case 'maxLength':
       return finding(
         'E207',
-        `\`${name}\` has more than ${String(params['limit'])} characters`,
+        `${name} has more than ${String(params['limit'])} characters`,
         here,
         'say it in fewer words, or split it',
       );
@@ -84,25 +64,42 @@ function explain(error: ErrorObject, parsed: ParsedYaml): Finding | undefined {
     case 'minProperties':
       return finding(
         'E207',
-        `\`${name}\` needs at least ${String(params['limit'])}`,
+        `${name} needs at least ${entries(params['limit'])}`,
         here,
         'add what is missing, or leave the key out',
       );
     case 'maxItems':
-      return finding('E207', `\`${name}\` takes at most ${String(params['limit'])}`, here, 'take some out');
+      return finding('E207', `${name} takes at most ${entries(params['limit'])}`, here, 'take some out');
     case 'minimum':
     case 'maximum':
+      return finding('E207', `${value} is out of range for ${name}`, here, rangeHelp(schema));
+    case 'uniqueItems': {
+      const [first, second] = [Number(params['j']), Number(params['i'])];
+      const twice = Array.isArray(error.data) ? show(error.data[second], undefined) : value;
       return finding(
-        'E207',
-        `${value} is out of range for \`${name}\``,
-        here,
-        `it must be ${String(params['comparison'])} ${String(params['limit'])}`,
+        'E208',
+        `${name} names ${twice} twice`,
+        parsed.at([...path, Math.max(first, second)]),
+        'keep one of the two',
       );
-    case 'uniqueItems':
-      return finding('E208', `\`${name}\` names the same thing twice`, here, 'keep one of the two');
+    }
     default:
-      return finding('E209', `\`${name}\` ${error.message ?? 'does not fit its schema'}`, here, undefined);
+      return finding('E205', `unexpected ${value} for ${name}`, here, error.message);
   }
+}
+
+/** A key that is not written as an id must be. */
+function explainKey(keyword: string, key: string, place: Finding['place'], schema: Record<string, unknown>): Finding {
+  if (keyword === 'maxLength') return finding('E206', `the key ${quoted(key)} is too long`, place, 'say it in fewer words');
+  return finding('E206', `the key ${quoted(key)} is not written as an id`, place, patternHelp(schema));
+}
+
+/** What stands at a path, in words: its key, or which entry of a list it is. */
+function nameOf(path: readonly string[]): string {
+  const last = path.at(-1);
+  if (last === undefined) return 'the document';
+  const list = path.at(-2);
+  return /^\d+$/.test(last) && list !== undefined ? `entry ${Number(last) + 1} of ${quoted(list)}` : quoted(last);
 }
 
 function finding(code: Finding['code'], message: string, place: Finding['place'], help: string | undefined): Finding {
@@ -136,7 +133,7 @@ function discriminatorHelp(error: ErrorObject, value: string): string | undefine
     const tag = properties[String(error.params['tag'])];
     return isRecord(tag) && typeof tag['const'] === 'string' ? [tag['const']] : [];
   });
-  return didYouMean(value, allowed) ?? `one of ${list(allowed)}`;
+  return didYouMean(value, allowed) ?? `one of ${quotedList(allowed)}`;
 }
 
 const typeWords: Record<string, string> = {
@@ -155,16 +152,21 @@ function typeNames(types: unknown): string {
     .join(' or ');
 }
 
-function show(value: unknown): string {
+function show(value: unknown, written: string | undefined): string {
   if (value === null) return 'nothing';
   if (Array.isArray(value)) return 'a list';
   if (typeof value === 'object') return 'a map';
-  const text = String(value);
-  return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
+  return quoted(typeof value === 'string' ? value : (written ?? String(value)));
 }
 
-function list(names: readonly string[]): string {
-  return names.map((name) => `\`${name}\``).join(', ');
+function entries(count: unknown): string {
+  return count === 1 ? '1 entry' : `${String(count)} entries`;
+}
+
+function rangeHelp({ minimum, maximum }: Record<string, unknown>): string {
+  if (minimum === undefined || maximum === undefined)
+    return minimum === undefined ? `at most ${String(maximum)}` : `at least ${String(minimum)}`;
+  return `from ${String(minimum)} to ${String(maximum)}`;
 }
 
 function lowerFirst(sentence: string): string {

@@ -1,10 +1,28 @@
-import { isAlias, isMap, isNode, isScalar, LineCounter, parseAllDocuments, visit, type Document as YamlDocument } from 'yaml';
+import {
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseAllDocuments,
+  visit,
+  type YAMLError,
+  type Document as YamlDocument,
+} from 'yaml';
 import type { Finding, Place } from './finding.js';
+import { quoted } from './quoted.js';
 
 /** Largest file that is read, in bytes. */
-export const largestFile = 1_000_000;
+export const largestFile = 500_000;
 /** Deepest nesting of maps and lists. */
 const deepest = 40;
+/** Deepest nesting that is shown to the parser, which calls itself for each level. */
+const deepestParsed = 400;
+/** Most entries of one map or list. */
+const mostEntries = 5000;
 
 /** A parsed file that can tell where each part of it stands. */
 export interface ParsedYaml {
@@ -14,33 +32,34 @@ export interface ParsedYaml {
   at(path: readonly (string | number)[]): Place;
   /** Where the key at the end of a path stands. */
   atKey(path: readonly (string | number)[]): Place;
+  /** Where words first stand within the text at a path. */
+  atWords(path: readonly (string | number)[], words: string): Place;
+  /** A plain value as it is written: `1.0`, `.inf`, `2026-02-30`. */
+  written(path: readonly (string | number)[]): string | undefined;
 }
 
 /**
  * Parses one YAML 1.2 document and refuses what a rules file never needs and an attacker might: aliases and anchors,
- * tags, duplicate keys, keys that aren't text, `__proto__`, several documents in a file, deep nesting, large files, and
- * bytes that aren't UTF-8.
+ * tags, directives, duplicate keys, keys that aren't text, `__proto__`, control characters, several documents in a file,
+ * deep nesting, large files, and bytes that aren't UTF-8.
  */
 export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYaml; findings: Finding[] } {
   const start: Place = { file, line: 1, column: 1 };
   const refuse = (code: Finding['code'], message: string, help: string, place = start) => ({
     findings: [{ code, message, place, help }],
   });
-  if (bytes.byteLength > largestFile)
-    return refuse(
-      'E101',
-      `the file has ${bytes.byteLength} bytes, more than the ${largestFile} that are read`,
-      'split it into several files',
-    );
+  if (bytes.byteLength > largestFile) return { findings: [tooLarge(file, bytes.byteLength)] };
   const text = decode(bytes);
   if (text === undefined) return refuse('E102', 'the file is not UTF-8 text', 'save it again with the encoding UTF-8');
-  if (nestingOf(text) > deepest)
-    return refuse('E108', `the file nests more than ${deepest} levels deep`, 'no kind of document needs that');
+  const control = controlCharacter.exec(text);
+  if (control !== null)
+    return refuse('E102', `the file holds ${named(control[0])}`, 'take it out', placeIn(file, text, control.index));
+  if (boundOfNesting(text) > deepestParsed) return refuse('E108', tooDeep, tooDeepHelp);
 
   const lines = new LineCounter();
   const documents = parseAllDocuments(text, {
     lineCounter: lines,
-    uniqueKeys: true,
+    uniqueKeys: false,
     merge: false,
     prettyErrors: false,
     version: '1.2',
@@ -50,18 +69,39 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     return { file, line: Math.max(1, line), column: Math.max(1, col) };
   };
   const [document, second] = Array.isArray(documents) ? documents : [];
-  if (document === undefined || document.contents === null || (isScalar(document.contents) && document.contents.value === null))
-    return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
+  if (document === undefined) return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
+  const wrong = syntaxFinding(document, placeOf);
+  if (wrong !== undefined) return { findings: [wrong] };
   if (second !== undefined)
-    return refuse(
-      'E107',
-      'the file holds more than one document',
-      'put each into a file of its own',
-      placeOf(second.range?.[0] ?? 0),
-    );
-  const findings = [...syntaxFindings(document, placeOf), ...hostileFindings(document, placeOf)];
+    return refuse('E107', 'the file holds more than one document', 'put each into a file of its own', placeOf(second.range[0]));
+  if (document.contents === null || (isScalar(document.contents) && document.contents.value === null))
+    return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
+  const findings = hostileFindings(document, placeOf);
   if (findings.length > 0) return { findings };
-  return { parsed: locate(file, document, placeOf), findings: [] };
+  return { parsed: locate(file, text, document, placeOf), findings: [] };
+}
+
+/** The finding for a file that has too many bytes. */
+export function tooLarge(file: string, bytes: number): Finding {
+  return {
+    code: 'E101',
+    message: `the file has ${bytes} bytes, more than the ${largestFile} that are read`,
+    place: { file, line: 1, column: 1 },
+    help: 'split it into several files',
+  };
+}
+
+const tooDeep = `the file nests more than ${deepest} levels deep`;
+const tooDeepHelp = 'no kind of document needs that';
+const controlCharacter = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/;
+
+function named(character: string): string {
+  return `the control character U+${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`;
+}
+
+function placeIn(file: string, text: string, offset: number): Place {
+  const before = text.slice(0, offset).split('\n');
+  return { file, line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
 
 function decode(bytes: Uint8Array): string | undefined {
@@ -72,49 +112,71 @@ function decode(bytes: Uint8Array): string | undefined {
   }
 }
 
-/** An upper bound of the nesting, by indentation and open brackets, so that a parser never sees a tower of brackets. */
-function nestingOf(text: string): number {
+/** An upper bound of the nesting, by indentation and open brackets, so that the parser never sees a tower of brackets. */
+function boundOfNesting(text: string): number {
   let brackets = 0;
   let most = 0;
   for (const character of text) {
     if (character === '[' || character === '{') most = Math.max(most, ++brackets);
     else if (character === ']' || character === '}') brackets = Math.max(0, brackets - 1);
-    else if (character === '\n') brackets = Math.min(brackets, deepest);
   }
-  const indents = text.split('\n').map((line) => Math.ceil((/^[ -]*/.exec(line)?.[0].length ?? 0) / 2));
-  return Math.max(
-    most,
-    indents.reduce((a, b) => Math.max(a, b), 0),
-  );
+  for (const line of text.split('\n')) most = Math.max(most, Math.ceil((/^[\s?:-]*/.exec(line)?.[0].length ?? 0) / 2));
+  return most;
 }
 
-function syntaxFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
+const inOurWords: Partial<Record<YAMLError['code'], [message: string, help: string]>> = {
+  TAB_AS_INDENT: ['this line is indented with a tab', 'indent it with spaces'],
+  BLOCK_AS_IMPLICIT_KEY: ['a second `: ` stands in this line', 'put quotes around the text that holds it'],
+  BAD_INDENT: ['this line is not indented like the ones it belongs to', 'line it up with them'],
+  MULTILINE_IMPLICIT_KEY: ['this is neither a key nor a value', 'is `: ` missing, or the indentation of the line below?'],
+  BAD_SCALAR_START: ['no value starts with this character', 'put quotes around the value'],
+  BAD_DQ_ESCAPE: ['there is no such escape in double quotes', 'use single quotes, or write `\\\\` for a backslash'],
+  BAD_DIRECTIVE: ['directives such as `%YAML` are not read', 'take the line out'],
+};
+
+/** The first thing that is not YAML. What follows is mostly its echo. */
+function syntaxFinding(document: YamlDocument, placeOf: (offset: number) => Place): Finding | undefined {
   const errors = [...document.errors, ...document.warnings].filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
-  return errors.map((error) => {
-    const place = placeOf(error.pos[0]);
-    if (error.code === 'DUPLICATE_KEY')
-      return { code: 'E104', message: 'this key stands twice in the same map', place, help: 'keep one of the two' };
-    const message = error.message.replace(/\s+/g, ' ').replace(/^[A-Z]/, (letter) => letter.toLowerCase());
-    return {
-      code: 'E103',
-      message: `this is not YAML: ${message}`,
-      place,
-      help: 'check the indentation, colons and quotes on this line and the one above',
-    };
-  });
+  const first = errors.reduce<YAMLError | undefined>((a, b) => (a === undefined || b.pos[0] < a.pos[0] ? b : a), undefined);
+  if (first === undefined) return undefined;
+  const place = placeOf(first.pos[0]);
+  const words = inOurWords[first.code];
+  if (words !== undefined) return { code: 'E103', message: words[0], place, help: words[1] };
+  const message = first.message.replace(/\s+/g, ' ').replace(/^[A-Z]/, (letter) => letter.toLowerCase());
+  const help = 'check the indentation, colons, brackets and quotes on this line and the one above';
+  return { code: 'E103', message: `this is not YAML: ${message}`, place, help };
 }
 
 function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
   const findings: Finding[] = [];
   const add = (code: Finding['code'], message: string, help: string, offset: number | undefined) =>
     findings.push({ code, message, place: placeOf(offset ?? 0), help });
+  if (document.directives?.yaml.explicit === true || Object.keys(document.directives?.tags ?? {}).length > 1)
+    add('E105', 'directives such as `%YAML` are not read', 'take the line out', 0);
   visit(document, {
-    Node(_, node) {
-      if (isAlias(node)) add('E106', `aliases such as \`*${node.source}\` are not read`, 'write the value out', node.range?.[0]);
-      else if (node.anchor)
-        add('E106', `anchors such as \`&${node.anchor}\` are not read`, 'write the value out', node.range?.[0]);
+    Node(_, node, path) {
+      const offset = node.range?.[0];
+      if (isAlias(node)) add('E106', `aliases such as ${quoted(`*${node.source}`)} are not read`, 'write the value out', offset);
+      else if (node.anchor !== undefined)
+        add('E106', `anchors such as ${quoted(`&${node.anchor}`)} are not read`, 'write the value out', offset);
       if (!isAlias(node) && node.tag !== undefined)
-        add('E105', 'tags such as `!name` are not read', 'write the plain value', node.range?.[0]);
+        add('E105', 'tags such as `!name` are not read', 'write the plain value', offset);
+      if (isScalar(node) && typeof node.value === 'string') {
+        const control = controlCharacter.exec(node.value);
+        if (control !== null) add('E102', `this text holds ${named(control[0])}`, 'take it out', offset);
+      }
+      if (!isCollection(node)) return undefined;
+      if (node.items.length > mostEntries)
+        add(
+          'E101',
+          `this ${isMap(node) ? 'map' : 'list'} has ${node.items.length} entries, more than the ${mostEntries} that are read`,
+          'split it',
+          offset,
+        );
+      if (isMap(node)) duplicateKeys(node.items, placeOf, findings);
+      if (path.filter(isCollection).length < deepest) return undefined;
+      add('E108', tooDeep, tooDeepHelp, offset);
+      return visit.SKIP;
     },
     Pair(_, pair) {
       const key = isScalar(pair.key) ? pair.key.value : undefined;
@@ -127,22 +189,57 @@ function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Pl
   return findings;
 }
 
-function locate(file: string, document: YamlDocument, placeOf: (offset: number) => Place): ParsedYaml {
+function duplicateKeys(items: readonly { key: unknown }[], placeOf: (offset: number) => Place, findings: Finding[]): void {
+  const first = new Map<unknown, number>();
+  for (const { key } of items) {
+    if (!isScalar(key)) continue;
+    const [offset, earlier] = [key.range?.[0] ?? 0, first.get(key.value)];
+    if (earlier === undefined) first.set(key.value, offset);
+    else
+      findings.push({
+        code: 'E104',
+        message: `the key ${quoted(String(key.value))} stands twice in the same map`,
+        place: placeOf(offset),
+        help: `the first one stands on line ${placeOf(earlier).line}; keep one of the two`,
+      });
+  }
+}
+
+function locate(file: string, text: string, document: YamlDocument, placeOf: (offset: number) => Place): ParsedYaml {
+  const nodeAt = (path: readonly (string | number)[]): Node | undefined =>
+    path.reduce<Node | undefined>((node, part) => childOf(node, part), document.contents ?? undefined);
   const offsetOf = (path: readonly (string | number)[]): number => {
-    const node = path.length === 0 ? document.contents : document.getIn(path, true);
-    if (isNode(node) && node.range) return node.range[0];
+    const offset = nodeAt(path)?.range?.[0];
+    if (offset !== undefined) return offset;
     return path.length === 0 ? 0 : offsetOf(path.slice(0, -1));
   };
   const keyOffsetOf = (path: readonly (string | number)[]): number => {
-    const parent = path.length <= 1 ? document.contents : document.getIn(path.slice(0, -1), true);
-    if (isMap(parent))
-      for (const { key } of parent.items) if (isScalar(key) && key.value === path.at(-1) && key.range) return key.range[0];
-    return offsetOf(path);
+    const parent = nodeAt(path.slice(0, -1));
+    const pair = isMap(parent) ? parent.items.find(({ key }) => isScalar(key) && key.value === String(path.at(-1))) : undefined;
+    return (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? offsetOf(path);
   };
   return {
     file,
     data: document.toJS({ maxAliasCount: 0 }) as unknown,
     at: (path) => placeOf(offsetOf(path)),
     atKey: (path) => placeOf(keyOffsetOf(path)),
+    atWords: (path, words) => {
+      const [start, end] = nodeAt(path)?.range ?? [0, 0];
+      const found = text.indexOf(words, start);
+      return placeOf(found >= 0 && found < end ? found : offsetOf(path));
+    },
+    written: (path) => {
+      const node = nodeAt(path);
+      return isScalar(node) ? node.source : undefined;
+    },
   };
+}
+
+function childOf(node: Node | undefined, part: string | number): Node | undefined {
+  const child: unknown = isSeq(node)
+    ? node.items[Number(part)]
+    : isMap(node)
+      ? node.items.find(({ key }) => isScalar(key) && key.value === String(part))?.value
+      : undefined;
+  return isNode(child) ? child : undefined;
 }

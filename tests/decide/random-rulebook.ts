@@ -219,6 +219,7 @@ export function rulebookOf(decisions: readonly Decision[], programs: readonly Si
             use: 'washing',
             facts: each,
             stages: [],
+            place,
           })),
           place,
         },
