@@ -83,7 +83,7 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
         stages: program.stages.map(({ name, note, temperature: hot, time: long }, position) => {
           const at = (key: string) => document.at([...path, 'stages', position, key]);
           const temperature = hot === undefined ? undefined : readQuantity(linking, hot, at('temperature'), 'Cel');
-          const time = long === undefined ? undefined : readQuantity(linking, long, at('time'), 's');
+          const time = long === undefined ? undefined : readQuantity(linking, long, at('time'), 'min');
           return { name, ...(temperature && { temperature }), ...(time && { time }), ...(note !== undefined && { note }) };
         }),
         ...(program.note !== undefined && { note: program.note }),
@@ -135,9 +135,10 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
       `the manual was to be looked at again by ${reviewBy}`,
       'look at it again and set a new date',
     );
+  const isTermOf = (domain: string, id: string) => rules.terms.get(id)?.domain === domain;
   const held = new Set(rules.clinic.people.flatMap(({ roles }) => roles));
   for (const role of rolesAsked(rules))
-    if (rules.terms.has(role) && !held.has(role) && role !== 'everyone' && role !== 'service-engineer')
+    if (isTermOf('role', role) && !held.has(role) && role !== 'everyone' && role !== 'service-engineer')
       report(
         linking,
         'E322',
@@ -147,7 +148,7 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
       );
   const zones = new Set(rules.clinic.rooms.flatMap((room) => room.zones));
   for (const { where } of rules.procedures.values())
-    if (rules.terms.has(where) && !zones.has(where))
+    if (isTermOf('zone', where) && !zones.has(where))
       report(
         linking,
         'E322',

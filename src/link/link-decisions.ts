@@ -11,7 +11,18 @@ import type {
 import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
-import { cite, eachOf, expectKnown, expectTerm, holdsOn, type Layer, type Linking, passOver, report } from './linking.js';
+import {
+  cite,
+  eachOf,
+  expectKnown,
+  expectTerm,
+  holdsOn,
+  type Layer,
+  type Linking,
+  passOver,
+  report,
+  usualOrder,
+} from './linking.js';
 import { isHollow, readFactValue } from './read-values.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Choice, Decision, FactValue, Rule, Situation, Verdict } from './rulebook.js';
@@ -52,6 +63,7 @@ function linkDecision(linking: Linking, vocabulary: Vocabulary, document: Locate
     id: data.id,
     title: data.title,
     stage: data.stage,
+    order: data.order ?? usualOrder,
     question: data.question,
     ...(data.about !== undefined && { about: data.about }),
     ...(data.register !== undefined && { register: data.register }),
@@ -137,11 +149,11 @@ function linkRule(
       ? fitsVerdict(linking, decision, raw, document, path)
       : fitsChoice(linking, vocabulary, raw, document, path);
   const source = cite(linking, raw.source, at('source'));
-  const examples = (raw.examples ?? []).flatMap((example, index) => {
-    const sofar = linking.findings.length;
-    const given = readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']);
-    return linking.findings.length > sofar ? [] : [{ given, applies: example.applies, place: at('examples', index) }];
-  });
+  const examples = (raw.examples ?? []).map((example, index) => ({
+    given: readSituation(linking, vocabulary, example.given, document, [...path, 'examples', index, 'given']),
+    applies: example.applies,
+    place: at('examples', index),
+  }));
   if (!holdsOn(linking.on, raw) || !complete || when === undefined) return undefined;
   return {
     id: `${decision.id}/${raw.id}`,

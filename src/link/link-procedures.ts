@@ -5,7 +5,7 @@ import type { Step as RawStep } from '../read/types.gen.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
-import { cite, eachOf, expectKnown, expectTerm, type Layer, type Linking, report } from './linking.js';
+import { cite, eachOf, expectKnown, expectTerm, type Layer, type Linking, report, usualOrder } from './linking.js';
 import { referencesIn } from './references.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Form, Procedure, Step } from './rulebook.js';
@@ -30,6 +30,7 @@ export function linkProcedures(linking: Linking, vocabulary: Vocabulary, changes
       id: data.id,
       title: data.title,
       stage: data.stage,
+      order: data.order ?? usualOrder,
       purpose: data.purpose,
       ...(onlyWhen !== undefined && { onlyWhen }),
       who: data.who,

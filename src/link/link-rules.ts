@@ -1,5 +1,5 @@
 import { dayNumber } from '../measure/day-number.js';
-import type { Finding } from '../read/finding.js';
+import { type Finding, hasErrors } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument } from '../read/types.gen.js';
 import { choosePacks, type Pack } from './choose-packs.js';
@@ -16,7 +16,8 @@ import type { Change, LinkedRules } from './rulebook.js';
 
 /**
  * Lays the packs a clinic asks for and the clinic's own documents over one another and chooses the values that hold on a
- * date (YYYY-MM-DD). Every value keeps the chain of layers and sources that set it.
+ * date (YYYY-MM-DD). Every value keeps the chain of layers and sources that set it. Where there are errors there are no
+ * rules: what was proved of half of them would be false.
  *
  * @throws RangeError when `on` is not a calendar date.
  */
@@ -78,7 +79,7 @@ export function linkRules(
   checkReferences(linking, rules);
   checkLinks(linking, rules);
   checkClinic(linking, rules, clinicDocument);
-  return { rules, findings: linking.findings };
+  return hasErrors(linking.findings) ? { findings: linking.findings } : { rules, findings: linking.findings };
 }
 
 /** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, and a second head. */
@@ -92,7 +93,7 @@ function refuseStrays(linking: Linking, { id, documents }: Layer): void {
         linking,
         'E324',
         at(['kind']),
-        `a document of kind \`${data.kind}\` does not belong into a ${head === 'pack' ? 'pack of rules' : 'clinic folder'}`,
+        `a document of kind \`${data.kind}\` does not belong in a ${head === 'pack' ? 'pack of rules' : 'clinic folder'}`,
         `move it into a ${head === 'pack' ? 'clinic folder' : 'folder of rules'}`,
       );
   for (const { at } of documents.filter(({ data }) => data.kind === head).slice(1))

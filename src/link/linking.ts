@@ -60,14 +60,23 @@ export function expectKnown(
 ): boolean {
   const names = [...known];
   if (names.includes(id)) return true;
-  if (!linking.passedOver.has(`${what} ${id}`))
-    report(linking, code, place, `unknown ${what} ${quoted(id)}`, didYouMean(id, names) ?? listed(names));
+  if (linking.passedOver.has(`${what} ${id}`)) return false;
+  const [kind = '', whole] = what.split(' of ');
+  const message = `unknown ${kind} ${quoted(id)}${whole === undefined ? '' : ` of ${whole}`}`;
+  report(linking, code, place, message, didYouMean(id, names) ?? listed(names));
   return false;
 }
 
 /** Reports a term that does not exist or is not of the domain asked for. */
 export function expectTerm(linking: Linking, id: string, domain: string, place: Place): boolean {
-  return expectKnown(linking, 'E305', domain.replaceAll('-', ' '), id, membersOf(linking, domain), place);
+  return expectKnown(
+    linking,
+    'E305',
+    domain === 'ppe' ? 'protective equipment' : domain.replaceAll('-', ' '),
+    id,
+    membersOf(linking, domain),
+    place,
+  );
 }
 
 /** The terms of a domain, in the order they are written. */
@@ -97,6 +106,11 @@ export function holdsOn(on: string, { from, until }: { from?: string | undefined
   return (from === undefined || from <= on) && (until === undefined || on <= until);
 }
 
-function listed(names: readonly string[]): string | undefined {
-  return names.length > 0 && names.length <= 12 ? `known are ${quotedList(names)}` : undefined;
+/** The help line for an unknown name that is like no other, where there are few. */
+export function listed(names: readonly string[]): string | undefined {
+  if (names.length === 0 || names.length > 12) return undefined;
+  return names.length === 1 ? `there is only ${quotedList(names)}` : `known are ${quotedList(names)}`;
 }
+
+/** Place within its chapter of what does not state one. */
+export const usualOrder = 50;

@@ -20,8 +20,19 @@ import type { Fact, FactValue } from './rulebook.js';
 
 /** Reads a quantity; reports one that cannot be read or does not measure what `like` (a UCUM code) measures. */
 export function readQuantity(linking: Linking, text: string, place: Place, like?: string): Quantity | undefined {
-  const quantity = parsed(linking, parseQuantity(text), place, like);
-  if (quantity === undefined || like === undefined) return quantity;
+  const result = parseQuantity(text);
+  if (!result.ok) {
+    report(
+      linking,
+      'E210',
+      place,
+      result.problem,
+      result.unknownUnit === undefined ? undefined : unitHelp(result.unknownUnit, like),
+    );
+    return undefined;
+  }
+  const quantity = result.value;
+  if (like === undefined) return quantity;
   const [got, wanted] = [dimensionOf(quantity), dimensionOf({ value: 0, unit: like })];
   if (got === wanted) return quantity;
   const message = `${quoted(text)} is ${describeDimension(got)}, expected ${describeDimension(wanted)}`;
@@ -31,7 +42,11 @@ export function readQuantity(linking: Linking, text: string, place: Place, like?
 
 /** Reads an interval; reports one that cannot be read. */
 export function readInterval(linking: Linking, text: string, place: Place): Interval | undefined {
-  return parsed(linking, parseInterval(text), place);
+  const result = parseInterval(text);
+  if (result.ok) return result.value;
+  const near = result.unknownUnit === undefined ? undefined : didYouMean(result.unknownUnit, unitNames());
+  report(linking, 'E210', place, result.problem, near ?? 'write `1 wk`, `20 cycles` or `1 wk or 20 cycles`');
+  return undefined;
 }
 
 /** The UCUM code of a unit; reports one that is not known. */
@@ -41,18 +56,10 @@ export function readUnit(linking: Linking, name: string, place: Place): string |
   return unit?.ucum;
 }
 
-function parsed<T>(linking: Linking, result: Parsed<T>, place: Place, like?: string): T | undefined {
-  if (result.ok) return result.value;
-  report(linking, 'E210', place, result.problem, unitHelp(result.unknownUnit, like));
-  return undefined;
-}
-
-/** What to write instead: the unit most like an unknown one, the one asked for, or how a quantity looks. */
-function unitHelp(unknownUnit: string | undefined, like: string | undefined): string {
-  const near = unknownUnit === undefined ? undefined : didYouMean(unknownUnit, unitNames());
-  if (near !== undefined) return near;
-  if (like !== undefined) return `write it in \`${writtenUnit(like)}\``;
-  return unknownUnit === undefined ? 'write a number, a space and a unit: `10 min`' : `units are ${quotedList(writtenUnits)}`;
+/** What to write instead: the unit most like an unknown one, the one asked for, or any of them. */
+function unitHelp(unknownUnit: string, like: string | undefined): string {
+  const instead = like === undefined ? `units are ${quotedList(writtenUnits)}` : `write it in \`${writtenUnit(like)}\``;
+  return didYouMean(unknownUnit, unitNames()) ?? instead;
 }
 
 const writtenUnits = units.map(({ ucum }) => writtenUnit(ucum));
@@ -84,7 +91,7 @@ export function readFactValue(fact: Fact, raw: unknown): { value: FactValue } | 
     case 'count':
       return typeof raw === 'number' && Number.isSafeInteger(raw) && raw >= 0
         ? { value: raw }
-        : misfit(fact, raw, 'a whole number, 0 or more');
+        : misfit(fact, raw, 'a whole number of 0 or more');
     case 'date': {
       const day = typeof raw === 'string' ? dayNumber(raw) : undefined;
       return day === undefined ? misfit(fact, raw, 'a date', 'write it as YYYY-MM-DD') : { value: day };
@@ -100,7 +107,11 @@ function readFactQuantity(fact: Fact, raw: unknown): { value: FactValue } | Misf
   if (typeof raw !== 'string' && typeof raw !== 'number') return misfit(fact, raw, 'a number and a unit', help);
   const result = typeof raw === 'number' ? plainNumber(raw, unit) : parseQuantity(raw);
   if (!result.ok)
-    return { code: 'E210', message: result.problem, help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? help };
+    return {
+      code: 'E210',
+      message: `\`${fact.id}\`: ${result.problem}`,
+      help: didYouMean(result.unknownUnit ?? '', unitNames()) ?? help,
+    };
   const [got, wanted] = [dimensionOf(result.value), dimensionOf({ value: 0, unit })];
   const written = quoted(String(raw));
   if (got !== wanted)
@@ -110,17 +121,17 @@ function readFactQuantity(fact: Fact, raw: unknown): { value: FactValue } | Misf
       help,
     };
   const value = inBaseUnit(result.value);
-  for (const { bound, wrong, words } of [
-    { bound: fact.minimum, wrong: -1, words: 'below' },
-    { bound: fact.maximum, wrong: 1, words: 'above' },
-  ])
-    if (bound !== undefined && Math.sign(value - inBaseUnit(bound)) === wrong)
-      return {
-        code: 'E318',
-        message: `${written} is ${words} ${formatQuantity(bound)}, which \`${fact.id}\` cannot be`,
-        help: fact.question,
-      };
+  if (fact.minimum !== undefined && value < inBaseUnit(fact.minimum)) return outOfBounds(fact, `${written} is less`);
+  if (fact.maximum !== undefined && value > inBaseUnit(fact.maximum)) return outOfBounds(fact, `${written} is more`);
   return { value };
+}
+
+function outOfBounds({ id, minimum, maximum }: Fact, isLess: string): Misfit {
+  const bounds = [
+    ...(minimum === undefined ? [] : [`at least ${formatQuantity(minimum)}`]),
+    ...(maximum === undefined ? [] : [`at most ${formatQuantity(maximum)}`]),
+  ];
+  return { code: 'E318', message: `${isLess} than \`${id}\` can be`, help: bounds.join(', ') };
 }
 
 function plainNumber(value: number, unit: string): Parsed<Quantity> {

@@ -2,7 +2,7 @@ import type { Finding, Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
 import { quoted, quotedList } from '../read/quoted.js';
 import type { Located, Path } from '../read/read-documents.js';
-import { type Linking, report } from './linking.js';
+import { type Linking, listed, report } from './linking.js';
 import type { LinkedRules } from './rulebook.js';
 
 /** A reference in a text: `[](limit:holding.longest-dry-wait)`. */
@@ -70,7 +70,7 @@ function checkReference(
     report(linking, 'E306', place, `task \`${id}\` has no interval`, 'it is done after events; name it with `[](task:id)`');
   else if (!ids.has(id) && !linking.passedOver.has(`${scheme} ${id}`)) {
     const { code, word } = wordFor(scheme);
-    report(linking, code, place, `unknown ${word} ${quoted(id)}`, didYouMean(id, ids) ?? helpFor(scheme));
+    report(linking, code, place, `unknown ${word} ${quoted(id)}`, didYouMean(id, ids) ?? helpFor(scheme) ?? listed([...ids]));
   }
 }
 

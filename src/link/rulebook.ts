@@ -136,6 +136,8 @@ interface DecisionHead {
   id: string;
   title: string;
   stage: string;
+  /** Place within its chapter: lower comes first. */
+  order: number;
   question: string;
   about?: string;
   /** Printed only for clinics where this holds. */
@@ -213,6 +215,8 @@ export interface Procedure {
   id: string;
   title: string;
   stage: string;
+  /** Place within its chapter: lower comes first. */
+  order: number;
   purpose: string;
   onlyWhen?: Condition;
   who: string[];

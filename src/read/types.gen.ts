@@ -246,6 +246,10 @@ export interface DecisionDocument {
   title: Label;
   stage: Id;
   /**
+   * Place within its chapter: lower comes first (default 50).
+   */
+  order?: number;
+  /**
    * The question as a person would put it.
    */
   question: string;
@@ -777,6 +781,10 @@ export interface ProcedureDocument {
   id: Id;
   title: Label;
   stage: Id;
+  /**
+   * Place within its chapter: lower comes first (default 50).
+   */
+  order?: number;
   purpose: Text;
   'only-when'?: Condition;
   /**

@@ -29,8 +29,10 @@ export function modelChapters(rulebook: Rulebook, bibliography: Bibliography) {
 }
 
 function modelStage(rulebook: Rulebook, bibliography: Bibliography, stage: string, shown: Set<string>) {
-  const procedures = [...rulebook.procedures.values()].filter((each) => each.stage === stage);
-  const decisions = printedDecisions(rulebook).filter((each) => each.stage === stage);
+  const ofStage = <T extends { stage: string; order: number }>(all: Iterable<T>): T[] =>
+    [...all].filter((each) => each.stage === stage).sort((a, b) => a.order - b.order);
+  const procedures = ofStage(rulebook.procedures.values());
+  const decisions = ofStage(printedDecisions(rulebook));
   const verdicts = decisions.filter((each): each is Verdict => each.kind === 'verdict');
   const choices = decisions.filter((each): each is Choice => each.kind === 'choice');
   const machines = takeMachines(rulebook, choices, shown);
