@@ -1,5 +1,3 @@
-#!/usr/bin/env node
-import { createInterface } from 'node:readline';
 import { Command, CommanderError } from 'commander';
 import pc from 'picocolors';
 import { BadUse } from './bad-use.js';
@@ -11,7 +9,6 @@ import { type InitOptions, runInit } from './commands/init.js';
 import { type ListOptions, listable, runList } from './commands/list.js';
 import type { Context } from './context.js';
 import { toolVersion } from './load-manual.js';
-import { progressOn } from './progress.js';
 
 /** Runs the command line and returns its exit code: 0 fine, 1 findings, 2 bad use or bad input. */
 export async function main(args: readonly string[], context: Context, input: AsyncIterable<string>): Promise<number> {
@@ -91,22 +88,4 @@ export async function main(args: readonly string[], context: Context, input: Asy
     if (error.help !== undefined) context.err(`  ${pc.dim('help:')} ${error.help}`);
     return 2;
   }
-}
-
-if (process.argv[1] !== undefined && import.meta.filename === process.argv[1]) {
-  const context: Context = {
-    cwd: process.cwd(),
-    out: (line) => process.stdout.write(`${line}\n`),
-    err: (line) => process.stderr.write(`${line}\n`),
-    progress: progressOn(process.stderr),
-    interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
-  };
-  // A reader such as `head` may close the pipe before everything is written: that is no error.
-  for (const stream of [process.stdout, process.stderr])
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-      process.exit();
-    });
-  const lines = { [Symbol.asyncIterator]: () => createInterface({ input: process.stdin })[Symbol.asyncIterator]() };
-  process.exitCode = await main(process.argv.slice(2), context, lines);
 }
