@@ -44,12 +44,12 @@ export function checkFixtures(
     for (const [id, fixture] of Object.entries(document.data.fixtures)) {
       if (fixture.region !== undefined && !isWithin(region, fixture.region)) continue;
       const rulebook = rulesOn(fixture.on);
-      if (rulebook === undefined) continue;
       result.run += 1;
-      const wrong = runFixture(fixture, rulebook, result.rulesReached);
+      const wrong = rulebook === undefined ? noRules(fixture) : runFixture(fixture, rulebook, result.rulesReached);
       if (wrong === undefined) continue;
       const { code, at, message } = wrong;
-      const help = wrong.help ?? (code === 'E402' ? `published in ${citation(fixture, rulebook)}` : undefined);
+      const help =
+        wrong.help ?? (code === 'E402' && rulebook !== undefined ? `published in ${citation(fixture, rulebook)}` : undefined);
       result.findings.push({ code, message, place: document.at(['fixtures', id, ...at]), ...(help !== undefined && { help }) });
     }
   return result;
@@ -61,6 +61,10 @@ interface Wrong {
   at: string[];
   message: string;
   help?: string | undefined;
+}
+
+function noRules({ on = '' }: Fixture): Wrong {
+  return { code: 'E402', at: ['on'], message: `the packs give no rules on ${on}`, help: `see \`rulebook check --on ${on}\`` };
 }
 
 function runFixture(fixture: Fixture, rulebook: Rulebook, reached: Set<string>): Wrong | undefined {
@@ -161,7 +165,8 @@ function readGiven(raw: Extract<Fixture, { prove: 'situation' }>['given'], ruleb
     const fact = known('E301', 'fact', id, rulebook.facts, ['given', id]);
     if (isHollow(fact)) continue;
     const read = readFactValue(fact, value);
-    if (!('value' in read)) throw new FixtureError({ ...read, at: ['given', id] });
+    if (!('value' in read))
+      throw new FixtureError({ code: read.code, message: read.message, help: read.help, at: ['given', id] });
     given[id] = read.value;
   }
   return given;

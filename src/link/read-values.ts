@@ -101,10 +101,14 @@ export function readFactValue(fact: Fact, raw: unknown): { value: FactValue } | 
   }
 }
 
+/** No quantity takes more characters. */
+const longestQuantity = 60;
+
 function readFactQuantity(fact: Fact, raw: unknown): { value: FactValue } | Misfit {
   const unit = fact.unit ?? '1';
   const help = `it is measured in \`${writtenUnit(unit)}\``;
-  if (typeof raw !== 'string' && typeof raw !== 'number') return misfit(fact, raw, 'a number and a unit', help);
+  if ((typeof raw !== 'string' || raw.length > longestQuantity) && typeof raw !== 'number')
+    return misfit(fact, raw, 'a number and a unit', help);
   const result = typeof raw === 'number' ? plainNumber(raw, unit) : parseQuantity(raw);
   if (!result.ok)
     return {

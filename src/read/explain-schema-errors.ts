@@ -122,8 +122,16 @@ function typeHelp(error: ErrorObject): string | undefined {
   return undefined;
 }
 
+/** What the patterns of the schemas ask for that do not say it themselves. */
+const patternsInWords: Record<string, string> = {
+  '^https://': 'it starts with `https://`',
+  '^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$': 'an ISO 3166 code: `US`, `US-CA`',
+  '^[a-z]{2}(?:-[A-Z]{2})?$': 'a language: `en`, `en-US`',
+};
+
 function patternHelp(schema: Record<string, unknown>): string | undefined {
-  return typeof schema['description'] === 'string' ? lowerFirst(schema['description']) : undefined;
+  const inWords = patternsInWords[String(schema['pattern'])];
+  return inWords ?? (typeof schema['description'] === 'string' ? lowerFirst(schema['description']) : undefined);
 }
 
 function discriminatorHelp(error: ErrorObject, value: string): string | undefined {

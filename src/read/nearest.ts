@@ -27,7 +27,7 @@ function stepsBetween(name: string, each: string): number {
   const steps = distance(name, each);
   if (lastPart(name) === lastPart(each)) return Math.min(steps, 2);
   const contained = name.includes(each) || each.includes(name);
-  const most = name.length <= 3 ? Number(contained) : Math.max(2, Math.floor(name.length / 3));
+  const most = name.length <= 3 ? Number(contained) : Math.max(2, Math.floor(name.length / 4));
   return steps <= most && steps < Math.max(name.length, each.length) ? steps : Number.POSITIVE_INFINITY;
 }
 

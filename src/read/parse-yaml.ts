@@ -139,6 +139,9 @@ function syntaxFinding(document: YamlDocument, placeOf: (offset: number) => Plac
   const errors = [...document.errors, ...document.warnings].filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
   const first = errors.reduce<YAMLError | undefined>((a, b) => (a === undefined || b.pos[0] < a.pos[0] ? b : a), undefined);
   if (first === undefined) return undefined;
+  const opening = first.code === 'MISSING_CHAR' ? openQuote(document, first.pos[0]) : undefined;
+  if (opening !== undefined)
+    return { code: 'E103', message: 'this quote is not closed', place: placeOf(opening), help: 'close it where the text ends' };
   const place = placeOf(first.pos[0]);
   const words = inOurWords[first.code];
   if (words !== undefined) return { code: 'E103', message: words[0], place, help: words[1] };
@@ -147,15 +150,30 @@ function syntaxFinding(document: YamlDocument, placeOf: (offset: number) => Plac
   return { code: 'E103', message: `this is not YAML: ${message}`, place, help };
 }
 
+/** Where the quote stands whose text ends at an offset, if there is one. */
+function openQuote(document: YamlDocument, end: number): number | undefined {
+  let opening: number | undefined;
+  visit(document, {
+    Scalar(_, { type, range }) {
+      if ((type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE') && range && range[0] < end && range[1] >= end) opening = range[0];
+    },
+  });
+  return opening;
+}
+
 function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
   const findings: Finding[] = [];
   const add = (code: Finding['code'], message: string, help: string, offset: number | undefined) =>
     findings.push({ code, message, place: placeOf(offset ?? 0), help });
   if (document.directives?.yaml.explicit === true || Object.keys(document.directives?.tags ?? {}).length > 1)
     add('E105', 'directives such as `%YAML` are not read', 'take the line out', 0);
+  const labels = new Set<string>();
   visit(document, {
     Node(_, node, path) {
       const offset = node.range?.[0];
+      const label = isAlias(node) ? node.source : node.anchor;
+      if (label !== undefined && labels.has(label)) return undefined;
+      if (label !== undefined) labels.add(label);
       if (isAlias(node)) add('E106', `aliases such as ${quoted(`*${node.source}`)} are not read`, 'write the value out', offset);
       else if (node.anchor !== undefined)
         add('E106', `anchors such as ${quoted(`&${node.anchor}`)} are not read`, 'write the value out', offset);

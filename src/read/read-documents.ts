@@ -66,10 +66,9 @@ function readDocument(
   if (!isRecord(data)) return refuse('E201', 'a document is a map that starts with `kind:`', kindsAre, parsed.at([]));
   const { kind } = data;
   if (kind === undefined) return refuse('E201', 'the document does not say its `kind`', kindsAre, parsed.at([]));
-  if (typeof kind !== 'string' || !kinds.includes(kind)) {
-    const word = parsed.written(['kind']) ?? 'which is no word';
-    return refuse('E201', `unknown kind ${quoted(word)}`, didYouMean(word, kinds) ?? kindsAre, parsed.at(['kind']));
-  }
+  if (typeof kind !== 'string') return refuse('E201', 'the `kind` is no word', kindsAre, parsed.at(['kind']));
+  if (!kinds.includes(kind))
+    return refuse('E201', `unknown kind ${quoted(kind)}`, didYouMean(kind, kinds) ?? kindsAre, parsed.at(['kind']));
   const validate = ajv.getSchema<Document>(`${kind}.json`) as ValidateFunction<Document>;
   const wrongDays = daysMissingFromTheCalendar(data, [], parsed);
   if (validate(data) && wrongDays.length === 0) return { document: { ...parsed, data }, findings: [] };
@@ -96,7 +95,7 @@ function daysMissingFromTheCalendar(value: unknown, path: Path, parsed: ParsedYa
 }
 
 /** Most findings of one file that are shown: a file that is not meant for this tool would fill the screen. */
-const mostFindings = 50;
+const mostFindings = 20;
 
 function fewOf(findings: readonly Finding[]): Finding[] {
   const sorted = inOrder(findings);
