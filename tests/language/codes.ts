@@ -2,13 +2,35 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const src = fileURLToPath(new URL('../../src/', import.meta.url));
+const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** Every code that the sources can report, in order. */
 export function codesReported(): string[] {
-  const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
-  const codes = files.flatMap((file) =>
-    [...readFileSync(join(src, file), 'utf8').matchAll(/'([EW]\d{3})'/g)].map(([, code = '']) => code),
-  );
-  return [...new Set(codes)].sort();
+  return codesIn(textsUnder('src', '.ts'), /'([EW]\d{3})'/g);
+}
+
+/** Every code that stands in what a case expects, and those of the manual's gate, which its own tests trigger. */
+export function codesTriggered(): string[] {
+  const cases = textsUnder('tests/language', '.case').map((text) => text.slice(text.search(/^=== exit/m)));
+  const gate = codesIn(textsUnder('tests/write', '.test.ts'), /\b(E6\d\d)\b/g);
+  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate])].sort();
+}
+
+/** The rows of the table of codes in the guide for developers: code, what it says, smallest input that triggers it. */
+export function codesExplained(): { code: string; cells: string[] }[] {
+  const [, section = ''] = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8').split(/^#{2,3} Error codes$/m);
+  const rows = (section.split(/^#{1,3} /m)[0] ?? '').split('\n').filter((line) => /^\| [EW]\d{3} /.test(line));
+  return rows.map((row) => {
+    const [code = '', ...cells] = row.slice(2, -2).split(' | ');
+    return { code, cells };
+  });
+}
+
+function codesIn(texts: readonly string[], code: RegExp): string[] {
+  return [...new Set(texts.flatMap((text) => [...text.matchAll(code)].map(([, each = '']) => each)))].sort();
+}
+
+function textsUnder(folder: string, ending: string): string[] {
+  const files = readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' });
+  return files.filter((file) => file.endsWith(ending)).map((file) => readFileSync(join(root, folder, file), 'utf8'));
 }

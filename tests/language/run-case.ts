@@ -80,9 +80,15 @@ function bytesOf(lines: readonly string[]): Buffer {
   );
 }
 
-/** What was printed, without what differs from run to run and from machine to machine. */
+/**
+ * What was printed, without what differs from machine to machine, and without what the templates of the manual decide:
+ * the digest of a rulebook and the sections in which something is printed.
+ */
 function plain(text: string, folder: string): string {
-  return text.replaceAll(folder, '<folder>').replace(/\b[\da-f]{64}\b/g, '<digest>');
+  return text
+    .replaceAll(folder, '<folder>')
+    .replace(/\b[\da-f]{64}\b/g, '<digest>')
+    .replace(/^( {2}printed {3}).*/gm, '$1<sections>');
 }
 
 async function* linesOf(lines: readonly string[]): AsyncGenerator<string> {
