@@ -11,6 +11,7 @@ export type Dimension =
   | 'mass concentration'
   | 'surface load'
   | 'colony count'
+  | 'population'
   | 'endotoxin level'
   | 'share'
   | 'acidity'
@@ -74,6 +75,7 @@ export const units: readonly Unit[] = [
   unit('mg/L', 'mass concentration', 1, 'mg/L', 'mg/L', ['mg/l']),
   unit('ug/cm2', 'surface load', 1, 'µg/cm²', 'µg/cm²', ['µg/cm2']),
   unit('[CFU]/mL', 'colony count', 1, 'CFU/mL'),
+  unit('{spores}', 'population', 1, 'spore', 'spores'),
   unit('[EU]/mL', 'endotoxin level', 1, 'EU/mL'),
   unit('%', 'share', 1, '%'),
   unit('[pH]', 'acidity', 1, 'pH'),

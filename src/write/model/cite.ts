@@ -28,6 +28,13 @@ export function cite(bibliography: Bibliography, { id, at, evidence }: Citation,
   ]);
 }
 
+/** As `cite`, set in brackets behind a sentence; nothing for common practice. */
+export function citeInText(bibliography: Bibliography, citation: Citation): Markdown | null {
+  if (citation.id === 'common-practice') return null;
+  const cited = cite(bibliography, citation);
+  return bibliography.has(citation.id) ? cited : join(['[', cited, ']']);
+}
+
 function isNamed(type: string): boolean {
   return type === 'common-practice' || type === 'clinic' || type === 'maker';
 }

@@ -3,7 +3,7 @@ import { groupBy } from '../text/group-by.js';
 import { refer } from '../text/markdown.js';
 import { ruleText, textOfLayer } from '../text/markdown-safe.js';
 import { capitalize, uncapitalize } from '../text/say-list.js';
-import { type Bibliography, cite } from './cite.js';
+import { type Bibliography, citeInText } from './cite.js';
 import { inCell, sayCondition } from './say-condition.js';
 
 /**
@@ -41,6 +41,6 @@ export function sayWhy(bibliography: Bibliography, rule: Rule) {
     why: textOfLayer(rule.because, rule.layer),
     cautions: rule.cautions.map((each) => textOfLayer(each, rule.layer)),
     instead: rule.instead === undefined ? null : refer('procedure', rule.instead),
-    source: cite(bibliography, rule.source),
+    source: citeInText(bibliography, rule.source),
   };
 }

@@ -45,7 +45,7 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
     decisions: procedure.decisions
       .filter((each) => rulebook.decisions.has(each) && !rulebook.notHere.has(each))
       .map((each) => refer('decision', each)),
-    source: cite(bibliography, procedure.source, true),
+    source: procedure.source.id === 'common-practice' ? null : cite(bibliography, procedure.source, true),
   };
 }
 

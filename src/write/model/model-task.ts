@@ -4,7 +4,7 @@ import { groupBy } from '../text/group-by.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
 import { capitalize, joinList, sayList, uncapitalize } from '../text/say-list.js';
-import { type Bibliography, cite } from './cite.js';
+import { type Bibliography, citeInText } from './cite.js';
 import { labelOf } from './label-of.js';
 
 /** A task in compact form: how often, who, the steps, when it is passed, and what if not. */
@@ -28,7 +28,7 @@ export function modelTask(rulebook: Rulebook, bibliography: Bibliography, task: 
     pass: text(task.pass),
     ifNot: task.ifNot === undefined ? null : text(task.ifNot),
     record: task.record === undefined ? null : refer('form', task.record),
-    source: task.source.id === 'common-practice' ? null : cite(bibliography, task.source),
+    source: citeInText(bibliography, task.source),
   };
 }
 

@@ -1,10 +1,10 @@
 import type { ManualMeta } from '../../model/model-title.js';
 import type { Manual } from '../../write-manual.js';
+import { groupPages } from './page-groups.js';
 
 /** The style sheet for paper: size, binder margin, running heads, and what may not be torn apart. */
 export function pageStyle({ meta, sections }: Pick<Manual, 'meta' | 'sections'>): string {
-  const chapters = sections.filter(({ depth }) => depth === 1);
-  const named = chapters.map(({ number, title }, index) => namedPages(meta, index + 1, `${number}  ${title}`));
+  const named = groupPages(sections).map(({ name, head }) => namedPages(meta, name, head));
   return `${commonPage(meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
 }
 
@@ -37,11 +37,11 @@ function sheetSize({ paper }: ManualMeta): string {
 }
 
 /** Each chapter names itself at the head of its pages, upright and lying. */
-function namedPages(meta: ManualMeta, index: number, title: string): string {
+function namedPages(meta: ManualMeta, name: string, title: string): string {
   const head = `@top-right { ${marginText} font-weight: 600; content: ${cssString(title)}; }`;
-  return `@page chapter-${index} { ${head} }
-@page chapter-${index}-wide { size: ${meta.paper} landscape; margin: 24mm 15mm 17mm 15mm; ${head} }
-@media print { .chapter-${index} { page: chapter-${index}; } .chapter-${index} .landscape { page: chapter-${index}-wide; } }`;
+  return `@page ${name} { ${head} }
+@page ${name}-wide { size: ${meta.paper} landscape; margin: 24mm 15mm 17mm 15mm; ${head} }
+@media print { .${name} { page: ${name}; } .${name} .landscape { page: ${name}-wide; } }`;
 }
 
 const marginText = 'font: 8pt/1.35 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #333;';
@@ -56,17 +56,18 @@ function cssString(text: string): string {
 
 const onPaper = `@media print {
   :root { --hang: 22mm; }
-  html { font-size: 10.5pt; line-height: 1.3; }
+  html { font-size: 10.5pt; line-height: 1.28; }
   body { margin: 0; background: none; }
   .skip { display: none; }
   a { color: inherit; text-decoration: none; }
   .front { page: front; }
   .titlepage { height: 225mm; }
-  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 8.8pt; line-height: 1.3; }
+  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 8.8pt; line-height: 1.28; }
   .contents-title { column-span: all; }
   .contents > ol > li { break-inside: auto; }
   .contents > ol > li > a { break-after: avoid; }
   .chapter { break-before: page; }
+  .before + .before, .behind + .behind { break-before: auto; margin-top: 2em; }
   h2, h3, h4 { break-after: avoid; break-inside: avoid; }
   section.sheet:not(.half), section.landscape:not(.half) { break-before: page; break-after: page; }
   tr, .caution, .note, .opening li { break-inside: avoid; }

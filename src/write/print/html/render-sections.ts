@@ -2,15 +2,17 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Nodes, RootContent } from 'mdast';
 import type { Manual } from '../../write-manual.js';
+import { groupPages } from './page-groups.js';
 import { renderBlock } from './render-block.js';
 import { renderContents } from './render-contents.js';
 
 /** The manual as nested sections: the front, chapters, their parts, and the tasks in a part. */
 export function renderSections(manual: Manual): ElementContent[] {
   const { tree, meta, sections } = manual;
+  const pageNames = groupPages(sections).flatMap(({ name, chapters }) => chapters.map(() => name));
   return nest(tree.children, 1).map(({ head, body }, index) => {
     if (head === undefined) return h('div.front', body.map(renderFront));
-    return h('section.chapter', { className: `chapter-${index}` }, [renderBlock(head, meta), ...renderParts(body)]);
+    return h('section.chapter', { className: pageNames[index - 1] }, [renderBlock(head, meta), ...renderParts(body)]);
   });
 
   function renderFront(node: RootContent): ElementContent {

@@ -23,6 +23,10 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .opening ul { list-style: none; margin: .4em 0 .7em; padding: 0; max-width: none; border-top: .5pt solid var(--line); border-bottom: .5pt solid var(--line); }
 .opening li { padding: .14em 0 .14em var(--hang); margin: 0; }
 .opening li + li { border-top: .4pt solid var(--hair); }
+.opening ul { display: grid; grid-template-columns: 1fr 1fr; }
+.opening li:nth-child(n + 3) { grid-column: 1 / -1; }
+.opening li:nth-child(2) { border-top: 0; padding-left: 4.5em; }
+.opening li:nth-child(2) > strong:first-child { margin-left: -4.5em; width: 4em; }
 .opening strong:first-child, .done > strong:first-child { float: left; margin-left: calc(-1 * var(--hang)); width: calc(var(--hang) - .4em); font-weight: 650; white-space: nowrap; }
 .done { clear: left; margin-top: .35em; }
 .source { clear: left; }
@@ -35,7 +39,7 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .note { border-left: .5pt solid var(--line); padding-left: 1em; margin: 0 0 1em var(--hang); }
 
 .part > ol { list-style: none; counter-reset: step; margin: .7em 0; padding: 0 0 0 var(--hang); }
-.part > ol > li { counter-increment: step; position: relative; margin-bottom: .4em; }
+.part > ol > li { counter-increment: step; position: relative; margin-bottom: .3em; }
 .part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.6em; line-height: .9; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
 li > p { margin-bottom: .15em; }
 .why { color: #444; font-style: italic; }
