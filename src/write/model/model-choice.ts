@@ -44,9 +44,9 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
       note: program.note === undefined ? null : saidText(program.note, program.id),
       stages: join(
         program.stages.map((stage) => sayStage(program.id, stage)),
-        lineBreak,
+        '; ',
       ),
-      offers: join(sayOffers(rulebook, machine, program.facts), lineBreak),
+      offers: join(sayOffers(rulebook, machine, program.facts), '; '),
     })),
   };
 }

@@ -40,6 +40,6 @@ function modelLimit(rulebook: Rulebook, bibliography: Bibliography, limit: Limit
     value: said(formatQuantity(limit.value), limit.id),
     lower: limit.stricter === 'lower',
     source: cite(bibliography, limit.source, true),
-    by: join([layerName(rulebook, current?.layer ?? 'base'), ...earlier]),
+    by: limit.chain.length < 2 ? null : join([layerName(rulebook, current?.layer ?? 'base'), ...earlier]),
   };
 }

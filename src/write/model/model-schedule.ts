@@ -2,25 +2,25 @@ import type { Duty, Machine, Rulebook, Task } from '../../link/rulebook.js';
 import { formatInterval, type Interval } from '../../measure/interval.js';
 import { inBaseUnit } from '../../measure/quantity.js';
 import { groupBy } from '../text/group-by.js';
-import { join, type Markdown, refer } from '../text/markdown.js';
+import { type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
 import { labelOf } from './label-of.js';
 import { modelPrograms } from './model-choice.js';
-import { modelTask, sayEvents } from './model-task.js';
+import { modelTask } from './model-task.js';
 
 const day = 86_400;
 
-/** The turns by time, each with the longest interval that belongs to it, in seconds, with the slack of the calendar. */
+/** The turns by time, each with the longest interval that belongs to it in seconds, with the slack of the calendar, and its plain interval. */
 const turnsByTime = [
-  { heading: 'Each day of use', atMost: day },
-  { heading: 'Each week', atMost: 7 * day },
-  { heading: 'Each month', atMost: 31 * day },
-  { heading: 'Each quarter', atMost: 92 * day },
-  { heading: 'Twice a year', atMost: 184 * day },
-  { heading: 'Each year', atMost: 366 * day },
-  { heading: 'Less often', atMost: Number.POSITIVE_INFINITY },
+  { heading: 'Each day of use', atMost: day, usual: 'every day of use' },
+  { heading: 'Each week', atMost: 7 * day, usual: 'every week' },
+  { heading: 'Each month', atMost: 31 * day, usual: 'every month' },
+  { heading: 'Each quarter', atMost: 92 * day, usual: 'every 3 months' },
+  { heading: 'Twice a year', atMost: 184 * day, usual: 'every 6 months' },
+  { heading: 'Each year', atMost: 366 * day, usual: 'every year' },
+  { heading: 'Less often', atMost: Number.POSITIVE_INFINITY, usual: '' },
 ];
 
 const eachCycle = 'Each cycle';
@@ -72,22 +72,25 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
     return [
       {
         task: refer('task', first.task.id),
-        machines: joinList(
-          names.map((name) => said(name, 'clinic')),
-          'and',
-        ),
+        machines:
+          names.length === 0
+            ? null
+            : joinList(
+                names.map((name) => said(name, 'clinic')),
+                'and',
+              ),
         often: sayTurn(first.duty, first.task),
-        who: capitalize(labelOf(rulebook, first.task.role)),
-        record: first.task.record === undefined ? null : refer('form', first.task.record),
+        who: labelOf(rulebook, first.task.role),
       },
     ];
   });
 }
 
-/** The interval; where there is none, the events. */
-function sayTurn(duty: Duty, task: Task): Markdown {
-  if (duty.every === undefined) return sayEvents(task) ?? join([]);
-  return said(`${capitalize(sayInterval(duty.every))}${duty.maker === undefined ? '' : ' (maker)'}`, task.id);
+/** The interval, where it is not plainly that of its turn. */
+function sayTurn({ every, maker }: Duty, task: Task): Markdown | null {
+  const plain = every === undefined || every.cycles?.value === 1 || turnsByTime.some(({ usual }) => usual === sayInterval(every));
+  if (plain && maker === undefined) return null;
+  return said(`${sayInterval(every)}${maker === undefined ? '' : ' (maker)'}`, task.id);
 }
 
 function sayInterval(every: Interval | undefined): string {

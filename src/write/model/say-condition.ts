@@ -54,7 +54,7 @@ function keepOffered(condition: Condition, stated: readonly Given[]): Condition 
 
 /** Lines in one table cell; a long row of them runs on, to keep the table short. */
 export function inCell(lines: readonly Markdown[]): Markdown {
-  return join(lines, lines.length > 4 ? '; ' : lineBreak);
+  return join(lines, lines.length > 2 ? '; ' : lineBreak);
 }
 
 function mergeRanges(shapes: readonly Shape[], rulebook: Rulebook): Markdown[] {

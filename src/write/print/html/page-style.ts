@@ -12,7 +12,7 @@ function commonPage(meta: ManualMeta): string {
   const control = `${meta.number}, version ${meta.version}, in force from ${meta.effective}`;
   return `@page {
   size: ${meta.paper} portrait;
-  margin: 17mm 14mm 17mm 23mm;
+  margin: 15mm 13mm 16mm 22mm;
   @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
   @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString('Uncontrolled copy unless signed in ink on the title page')}; }
   @bottom-right { ${marginText} content: "page " counter(page) " of " counter(pages); }
@@ -24,9 +24,9 @@ function commonPage(meta: ManualMeta): string {
 function sheetSize({ paper }: ManualMeta): string {
   const [long, short] = paper === 'a4' ? [297, 210] : [279, 216];
   return `@media print {
-  section.sheet { display: flex; flex-direction: column; height: ${long - 38}mm; break-inside: avoid; }
+  section.sheet { display: flex; flex-direction: column; height: ${long - 35}mm; break-inside: avoid; }
   section.sheet.landscape { height: ${short - 45}mm; }
-  section.sheet.half { height: ${(long - 44) / 2}mm; }
+  section.sheet.half { height: ${(long - 41) / 2}mm; }
   section.sheet.half.landscape { height: ${(short - 51) / 2}mm; }
   section.sheet.half + section.sheet.half { margin-top: 5mm; }
   section.sheet h3 { margin-top: 0; }
@@ -56,13 +56,13 @@ function cssString(text: string): string {
 
 const onPaper = `@media print {
   :root { --hang: 22mm; }
-  html { font-size: 10.5pt; line-height: 1.28; }
+  html { font-size: 10.5pt; line-height: 1.25; }
   body { margin: 0; background: none; }
   .skip { display: none; }
   a { color: inherit; text-decoration: none; }
   .front { page: front; }
   .titlepage { height: 225mm; }
-  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 8.8pt; line-height: 1.28; }
+  .contents { break-before: page; columns: 2; column-gap: 9mm; font-size: 8.4pt; line-height: 1.15; }
   .contents-title { column-span: all; }
   .contents > ol > li { break-inside: auto; }
   .contents > ol > li > a { break-after: avoid; }

@@ -5,7 +5,7 @@ html { font: 100%/1.42 "Source Sans 3", "Segoe UI", "Helvetica Neue", Arial, "Li
 body { margin: 0; }
 h1, h2, h3, h4 { line-height: 1.2; font-weight: 650; margin: 0; text-wrap: balance; }
 h2 { font-size: 1.9em; padding: .3em 0 0 var(--hang); margin-bottom: .45em; position: relative; border-top: 2pt solid #111; }
-h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1.2em 0 .3em; position: relative; border-top: .5pt solid var(--line); }
+h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1em 0 .25em; position: relative; border-top: .5pt solid var(--line); }
 h4 { font-size: 1em; margin: 1.1em 0 .1em; padding-left: var(--hang); }
 h2 > .number, h3 > .number { position: absolute; left: 0; font-weight: 400; font-variant-numeric: tabular-nums; }
 p { margin: 0 0 .5em; }
@@ -39,7 +39,7 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .note { border-left: .5pt solid var(--line); padding-left: 1em; margin: 0 0 1em var(--hang); }
 
 .part > ol { list-style: none; counter-reset: step; margin: .7em 0; padding: 0 0 0 var(--hang); }
-.part > ol > li { counter-increment: step; position: relative; margin-bottom: .3em; }
+.part > ol > li { counter-increment: step; position: relative; margin-bottom: .22em; }
 .part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.6em; line-height: .9; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
 li > p { margin-bottom: .15em; }
 .why { color: #444; font-style: italic; }
@@ -47,7 +47,7 @@ li > .caution, .task > .caution { border-left: 2.5pt solid #111; padding-left: .
 li > .caution::before, .task > .caution::before { content: none; }
 .task > .caution { margin-left: var(--hang); padding-left: .7em; }
 
-.task { margin: 0 0 .9em; font-size: .88em; line-height: 1.28; }
+.task { margin: 0 0 .9em; font-size: .86em; line-height: 1.25; }
 .task p { margin-bottom: .15em; }
 .task > ol { margin: .2em 0 .2em; padding-left: calc(var(--hang) + 1.5em); }
 .task > ol > li { margin-bottom: .1em; padding-left: .2em; }
@@ -57,7 +57,7 @@ li > .caution::before, .task > .caution::before { content: none; }
 .task > .who { color: #333; }
 
 .tablebox { margin: .5em 0 .9em; }
-table { border-collapse: collapse; width: 100%; font-size: .85em; line-height: 1.28; }
+table { border-collapse: collapse; width: 100%; font-size: .85em; line-height: 1.24; }
 th, td { text-align: left; vertical-align: top; padding: .16em .9em .2em 0; font-weight: 400; overflow-wrap: break-word; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th, thead td { font-weight: 650; border-bottom: 1pt solid #111; vertical-align: bottom; }
@@ -93,9 +93,9 @@ table.sheet tbody td { height: 5mm; }
 .columns li { break-inside: avoid; margin-bottom: .2em; padding-left: 1em; text-indent: -1em; overflow-wrap: anywhere; }
 
 .contents ol { list-style: none; margin: 0; padding: 0; max-width: none; }
-.contents > ol > li { margin: 0 0 .7em; }
+.contents > ol > li { margin: 0 0 .45em; }
 .contents > ol > li > a { font-weight: 650; }
 .contents li { margin: 0; }
-.contents a { display: grid; grid-template-columns: 3.3em 1fr; text-decoration: none; padding: .08em 0; }
+.contents a { display: grid; grid-template-columns: 3.3em 1fr; text-decoration: none; padding: .03em 0; }
 .contents .number { font-variant-numeric: tabular-nums; }
 .contents-title { font-size: 1.6em; font-weight: 650; }`;
