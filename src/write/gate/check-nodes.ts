@@ -6,7 +6,7 @@ import type { PlaceOf } from './place-of.js';
 
 /** The block directives that templates may use. */
 export const directiveNames = {
-  containerDirective: ['titlepage', 'caution', 'opening', 'lead', 'table', 'sheet', 'columns', 'task', 'note'],
+  containerDirective: ['titlepage', 'caution', 'opening', 'lead', 'table', 'sheet', 'columns', 'answers', 'task', 'note'],
   leafDirective: ['contents', 'annexes'],
 } as const;
 

@@ -1,7 +1,7 @@
 import { decide } from '../../decide/decide.js';
 import type { Choice, Machine, Rulebook, Situation } from '../../link/rulebook.js';
 import { formatQuantity } from '../../measure/quantity.js';
-import { join, lineBreak, type Markdown } from '../text/markdown.js';
+import { join, type Markdown } from '../text/markdown.js';
 import { ruleText, said, saidText } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
@@ -23,8 +23,8 @@ export function modelChoice(rulebook: Rulebook, bibliography: Bibliography, deci
     lines: decision.rules.flatMap((rule) => {
       const { holds, lines } = sayCondition(rulebook, rule.when);
       if (holds === 'never') return [];
-      const needs = join(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs, programs), lineBreak);
-      return [{ id: rule.id, always: holds === 'always', situation: inCell(lines), needs, ...sayWhy(bibliography, rule) }];
+      const needs = join(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs, programs), '; ');
+      return [{ id: rule.id, always: holds === 'always', situation: join(lines, '; '), needs, ...sayWhy(bibliography, rule) }];
     }),
     situations: typicalSituations(rulebook, decision),
   };

@@ -1,10 +1,10 @@
 import type { Rule, Rulebook, Verdict } from '../../link/rulebook.js';
 import { groupBy } from '../text/group-by.js';
-import { refer } from '../text/markdown.js';
+import { join, refer } from '../text/markdown.js';
 import { ruleText, textOfLayer } from '../text/markdown-safe.js';
 import { capitalize, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, citeInText } from './cite.js';
-import { inCell, sayCondition } from './say-condition.js';
+import { sayCondition } from './say-condition.js';
 
 /**
  * A verdict as a table, most restrictive answer first: the first line that fits is the answer.
@@ -32,7 +32,7 @@ function sayAnswer({ say }: Verdict, outcome: string): string {
 function lineOf(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {
   const { holds, lines } = sayCondition(rulebook, rule.when);
   if (holds === 'never') return [];
-  return [{ id: rule.id, always: holds === 'always', situation: inCell(lines), ...sayWhy(bibliography, rule) }];
+  return [{ id: rule.id, always: holds === 'always', situation: join(lines, '; '), ...sayWhy(bibliography, rule) }];
 }
 
 /** Why a rule holds, what can hurt, and where it is from. */

@@ -26,6 +26,7 @@ function sheetSize({ paper }: ManualMeta): string {
   return `@media print {
   section.sheet { display: flex; flex-direction: column; height: ${long - 35}mm; break-inside: avoid; }
   section.sheet.landscape { height: ${short - 45}mm; }
+  .chapter > p + section.sheet { height: ${long - 65}mm; }
   section.sheet.half { height: ${(long - 41) / 2}mm; }
   section.sheet.half.landscape { height: ${(short - 51) / 2}mm; }
   section.sheet.half + section.sheet.half { margin-top: 5mm; }
@@ -55,7 +56,7 @@ function cssString(text: string): string {
 }
 
 const onPaper = `@media print {
-  :root { --hang: 22mm; }
+  :root { --hang: 21mm; }
   html { font-size: 10.5pt; line-height: 1.25; }
   body { margin: 0; background: none; }
   .skip { display: none; }
@@ -70,9 +71,10 @@ const onPaper = `@media print {
   .before + .before, .behind + .behind { break-before: auto; margin-top: 2em; }
   h2, h3, h4 { break-after: avoid; break-inside: avoid; }
   section.sheet:not(.half), section.landscape:not(.half) { break-before: page; break-after: page; }
+  .chapter > p + section.sheet:not(.landscape) { break-before: auto; }
   tr, .caution, .note, .opening li { break-inside: avoid; }
   .opening, .lead, .question { break-inside: avoid; }
-  .opening, .lead, .question, .caption { break-after: avoid; }
+  .lead, .question, .caption { break-after: avoid; }
   thead { display: table-header-group; }
   tr.group { break-after: avoid; }
   .tasks { columns: 2; column-gap: 8mm; }

@@ -9,7 +9,7 @@ h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1em 0 .25em; posi
 h4 { font-size: 1em; margin: 1.1em 0 .1em; padding-left: var(--hang); }
 h2 > .number, h3 > .number { position: absolute; left: 0; font-weight: 400; font-variant-numeric: tabular-nums; }
 p { margin: 0 0 .5em; }
-p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 41em); }
+p, ul, ol, .caution, .note, .opening { max-width: calc(var(--hang) + 43em); }
 .chapter > p, .part > p, .chapter > ul, .part > ul, .note, .task > p { padding-left: var(--hang); }
 .lead { font-size: 1.08em; color: #222; }
 .question { font-weight: 650; }
@@ -40,7 +40,7 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 
 .part > ol { list-style: none; counter-reset: step; margin: .7em 0; padding: 0 0 0 var(--hang); }
 .part > ol > li { counter-increment: step; position: relative; margin-bottom: .22em; }
-.part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.6em; line-height: .9; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
+.part > ol > li::before { content: counter(step); position: absolute; text-align: right; font-size: 1.4em; line-height: .95; font-weight: 650; left: calc(-1 * var(--hang)); width: calc(var(--hang) - .9em); font-variant-numeric: tabular-nums; }
 li > p { margin-bottom: .15em; }
 .why { color: #444; font-style: italic; }
 li > .caution, .task > .caution { border-left: 2.5pt solid #111; padding-left: .7em; margin: 0 0 .35em; }
@@ -69,6 +69,7 @@ tr.group th { font-weight: 650; padding-top: .35em; font-size: 1.06em; border-to
 tbody + tbody::before { content: ""; display: block; height: .55em; }
 table.answers strong { font-weight: 650; }
 table.register, table.index, table.limits { font-size: .78em; }
+table.programs { font-size: .8em; }
 table.index td, table.limits td { padding-top: .18em; padding-bottom: .2em; }
 table.signature td, table.signature th { padding-top: 1.1em; padding-bottom: .3em; padding-right: .9em; }
 table.signature tbody tr { border-bottom: .6pt solid var(--line); }
@@ -76,7 +77,7 @@ table.fill th { border: .6pt solid #333; padding: .15em .4em; height: 8mm; verti
 .tablebox:has(> table.fill) { margin-bottom: .5em; }
 table.sheet th, table.sheet td { border: .6pt solid #333; padding: .2em .4em; }
 table.sheet th { font-size: .92em; vertical-align: top; }
-table.sheet tbody td { height: 5mm; }
+table.sheet tbody td { height: 4.6mm; }
 .sheetbox > p { font-size: .87em; max-width: none; }
 
 .titlepage { display: flex; flex-direction: column; }
@@ -86,6 +87,11 @@ table.sheet tbody td { height: 5mm; }
 .titlepage .note { margin: 0; padding: .6em 0 0; border: 0; border-top: .5pt solid var(--line); max-width: none; font-size: .9em; }
 .titlepage .tablebox { margin-top: 2em; }
 
+.answers { columns: 2; column-gap: 2em; font-size: .85em; line-height: 1.24; margin: .4em 0 .7em; border-bottom: .8pt solid var(--line); padding-bottom: .4em; }
+.answers ul { list-style: none; padding: 0; max-width: none; margin: 0; }
+.answers li { break-inside: avoid; margin-bottom: .3em; padding-left: .9em; }
+.answers strong { font-weight: 650; }
+.answers .answer { font-weight: 750; font-size: 1.04em; break-after: avoid; margin: .5em 0 .2em; border-top: .8pt solid #111; padding-top: .15em; }
 .columns { columns: 2; column-gap: 2.2em; font-size: .8em; line-height: 1.28; }
 .columns .entry { margin-bottom: .5em; }
 .columns ul { list-style: none; padding: 0; max-width: none; }
