@@ -1,8 +1,9 @@
 import type { Procedure, Rulebook } from '../../link/rulebook.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { textOfLayer } from '../text/markdown-safe.js';
-import { joinList, uncapitalize } from '../text/say-list.js';
+import { capitalize, joinList, sayList, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
+import { labelOf } from './label-of.js';
 
 /** A procedure as its page shows it. */
 export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, procedure: Procedure) {
@@ -17,9 +18,11 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
       'or',
     ),
     where: refer('zone', procedure.where),
-    wear: joinList(
-      procedure.wear.map((term) => refer('term', term)),
-      'and',
+    wear: capitalize(
+      sayList(
+        procedure.wear.map((term) => labelOf(rulebook, term)),
+        'and',
+      ),
     ),
     ready: join(
       procedure.ready.map((each, index) => withoutStop(text(index === 0 ? each : uncapitalize(each)))),

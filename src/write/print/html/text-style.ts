@@ -29,6 +29,8 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .opening li:nth-child(2) > strong:first-child { margin-left: -4.5em; width: 4em; }
 .opening strong:first-child, .done > strong:first-child { float: left; margin-left: calc(-1 * var(--hang)); width: calc(var(--hang) - .4em); font-weight: 650; white-space: nowrap; }
 .done { clear: left; margin-top: .35em; }
+.opening strong:first-child, .done > strong:first-child { font-size: .94em; }
+.to-decision, .to-procedure, .to-task, .to-form { font-style: italic; }
 .source { clear: left; }
 
 .caution { position: relative; margin: .8em 0 1em; padding-left: calc(var(--hang) + .9em); }
