@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
-import pc from 'picocolors';
 import { BadUse } from './bad-use.js';
+import { colors } from './colors.js';
 import { type BuildOptions, runBuild } from './commands/build.js';
 import { type CheckOptions, runCheck } from './commands/check.js';
 import { type DecideOptions, runDecide } from './commands/decide.js';
@@ -84,8 +84,8 @@ export async function main(args: readonly string[], context: Context, input: Asy
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
     if (!(error instanceof BadUse)) throw error;
-    context.err(`${pc.red('error:')} ${error.message}`);
-    if (error.help !== undefined) context.err(`  ${pc.dim('help:')} ${error.help}`);
+    context.err(`${colors.red('error:')} ${error.message}`);
+    if (error.help !== undefined) context.err(`  ${colors.dim('help:')} ${error.help}`);
     return 2;
   }
 }

@@ -1,6 +1,6 @@
-import pc from 'picocolors';
 import type { Answer } from '../decide/answer.js';
 import type { Decision, Rulebook } from '../link/rulebook.js';
+import { colors } from './colors.js';
 import type { Context } from './context.js';
 import { citationText, plainText, programName } from './say.js';
 
@@ -10,13 +10,13 @@ const most = 5;
 /** Prints an answer for people. */
 export function printAnswer({ out }: Pick<Context, 'out'>, rulebook: Rulebook, decision: Decision, answer: Answer): void {
   const row = (label: string, text: string, more = '') =>
-    out(`  ${pc.dim(label.padEnd(8))} ${plainText(rulebook, text)}${more && ` ${pc.dim(more)}`}`);
+    out(`  ${colors.dim(label.padEnd(8))} ${plainText(rulebook, text)}${more && ` ${colors.dim(more)}`}`);
   const some = <T>(label: string, all: readonly T[], print: (each: T) => void) => {
     all.slice(0, most).forEach(print);
     if (all.length > most) row(label, `and ${all.length - most} more`, '(--json shows all)');
   };
   out(decision.question);
-  out(`  ${pc.bold(sayOutcome(rulebook, decision, answer.outcome))} ${pc.dim(`(${answer.outcome})`)}`);
+  out(`  ${colors.bold(sayOutcome(rulebook, decision, answer.outcome))} ${colors.dim(`(${answer.outcome})`)}`);
   if (!answer.settled) row('open', `until more is known; possible: ${answer.possible.join(', ')}`);
   for (const certain of [true, false])
     some(

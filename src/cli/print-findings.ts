@@ -1,12 +1,12 @@
-import pc from 'picocolors';
 import { type Finding, inOrder } from '../read/finding.js';
+import { colors } from './colors.js';
 
 /** Prints findings, one a block: `file:line:column code message`, then the help line. */
 export function printFindings(findings: readonly Finding[], write: (line: string) => void): void {
   for (const { code, message, place, help } of inOrder(findings)) {
-    const color = code.startsWith('E') ? pc.red : pc.yellow;
+    const color = code.startsWith('E') ? colors.red : colors.yellow;
     write(`${place.file}:${place.line}:${place.column} ${color(code)} ${message}`);
-    if (help !== undefined) write(`  ${pc.dim('help:')} ${help}`);
+    if (help !== undefined) write(`  ${colors.dim('help:')} ${help}`);
   }
 }
 

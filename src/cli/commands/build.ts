@@ -1,9 +1,9 @@
 import { join, relative, resolve } from 'node:path';
-import pc from 'picocolors';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { rulebookToJson } from '../../emit/rulebook-json.js';
 import { hasErrors } from '../../read/finding.js';
 import { printers } from '../../write/print/printers.js';
+import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { manualOf } from '../load-manual.js';
 import { packsRulebookOn } from '../load-rulebook.js';
@@ -43,7 +43,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   progress.done();
   const shown = (name: string) => relative(context.cwd, join(target, name)) || name;
   context.out(
-    `${pc.bold(rulebook.clinic.name)}, ${rulebook.clinic.document.title} version ${rulebook.clinic.document.version}, rules of ${rulebook.on}`,
+    `${colors.bold(rulebook.clinic.name)}, ${rulebook.clinic.document.title} version ${rulebook.clinic.document.version}, rules of ${rulebook.on}`,
   );
   context.out(
     `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import pc from 'picocolors';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
+import { colors } from '../colors.js';
 import type { CommonOptions, Context } from '../context.js';
 import { openClinic } from '../context.js';
 import { home, packsRulebookOn } from '../load-rulebook.js';
@@ -24,7 +24,7 @@ function checkOne(context: Context, folder: string, options: CheckOptions): { cl
   const opened = openClinic(context, folder, options);
   const { rulebook, loaded, on } = opened;
   const say = options.json ? () => {} : context.out;
-  say(pc.bold(`${folder} on ${on}`));
+  say(colors.bold(`${folder} on ${on}`));
   if (rulebook === undefined) {
     printFindings(opened.findings, say);
     say(countFindings(opened.findings));

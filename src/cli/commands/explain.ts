@@ -1,10 +1,10 @@
-import pc from 'picocolors';
 import { decide } from '../../decide/decide.js';
 import type { Citation, Rule, Rulebook, SetBy } from '../../link/rulebook.js';
 import { formatInterval } from '../../measure/interval.js';
 import { formatQuantity } from '../../measure/quantity.js';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
+import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { sectionsPrinting } from '../load-manual.js';
 import { citationText, plainText } from '../say.js';
@@ -40,14 +40,14 @@ export async function runExplain(context: Context, id: string, options: ExplainO
 }
 
 function print({ out }: Context, { id, kind, lines, layers, printedIn }: Explanation): void {
-  out(`${pc.bold(id)} ${pc.dim(`(${kind})`)}`);
-  for (const [label, text] of lines) out(`  ${pc.dim(label.padEnd(9))} ${text}`);
+  out(`${colors.bold(id)} ${colors.dim(`(${kind})`)}`);
+  for (const [label, text] of lines) out(`  ${colors.dim(label.padEnd(9))} ${text}`);
   for (const { layer, value, source, because, deviation, at } of layers) {
-    out(`  ${pc.dim('layer'.padEnd(9))} ${layer}: ${value}, ${source} ${pc.dim(`[${at}]`)}`);
+    out(`  ${colors.dim('layer'.padEnd(9))} ${layer}: ${value}, ${source} ${colors.dim(`[${at}]`)}`);
     if (because !== undefined) out(`  ${''.padEnd(9)} ${because}`);
     if (deviation !== undefined) out(`  ${''.padEnd(9)} ${deviation}`);
   }
-  out(`  ${pc.dim('printed'.padEnd(9))} ${printedIn.length > 0 ? printedIn.join('; ') : 'nowhere'}`);
+  out(`  ${colors.dim('printed'.padEnd(9))} ${printedIn.length > 0 ? printedIn.join('; ') : 'nowhere'}`);
 }
 
 type Found = Omit<Explanation, 'printedIn'>;

@@ -2,6 +2,7 @@ import type { Change, Rulebook } from '../../link/rulebook.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
 import { sayDate } from '../text/say-date.js';
+import { capitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 import { layerName } from './label-of.js';
 
@@ -10,7 +11,7 @@ export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
   const view = (change: Change) => ({
     about: sayAbout(rulebook, change),
     layer: layerName(rulebook, change.layer),
-    change: said(change.change, change.about),
+    change: said(capitalize(change.change), change.about),
     because: textOfLayer(change.because, change.layer),
     source: change.source === undefined ? null : cite(bibliography, change.source, true),
   });
