@@ -16,8 +16,8 @@ export function printAnswer({ out }: Pick<Context, 'out'>, rulebook: Rulebook, d
     if (all.length > most) row(label, `and ${all.length - most} more`, '(--json shows all)');
   };
   out(decision.question);
-  out(`  ${colors.bold(sayOutcome(rulebook, decision, answer.outcome))} ${colors.dim(`(${answer.outcome})`)}`);
-  if (!answer.settled) row('open', `until more is known; possible: ${answer.possible.join(', ')}`);
+  out(`  ${colors.bold(sayOutcome(rulebook, decision, answer))} ${colors.dim(`(${answer.outcome})`)}`);
+  if (!answer.settled) row('open', `until more is known${answer.offers ? '' : `; possible: ${answer.possible.join(', ')}`}`);
   for (const certain of [true, false])
     some(
       certain ? 'because' : 'perhaps',
@@ -29,10 +29,10 @@ export function printAnswer({ out }: Pick<Context, 'out'>, rulebook: Rulebook, d
           `[${[rule, source && citationText(rulebook, source)].filter((each) => each !== undefined).join('; ')}]`,
         ),
     );
-  for (const { program, meets, lacks } of answer.offers ?? []) {
+  for (const { program, meets, mayMeet, lacks } of answer.offers ?? []) {
     const missing = [...new Set(lacks.flatMap(({ facts }) => facts.map((fact) => rulebook.facts.get(fact)?.label ?? fact)))];
     if (meets) row('fits', programName(rulebook, program));
-    else row('not', programName(rulebook, program), missing.length > 0 ? `[${missing.join(', ')}]` : '');
+    else row(mayMeet ? 'may fit' : 'not', programName(rulebook, program), missing.length > 0 ? `[${missing.join(', ')}]` : '');
   }
   for (const id of answer.instead)
     row('instead', rulebook.procedures.get(id)?.title ?? rulebook.notHere.get(id) ?? id, `[${id}]`);
@@ -40,7 +40,8 @@ export function printAnswer({ out }: Pick<Context, 'out'>, rulebook: Rulebook, d
   some('ask', answer.needed, (id) => row('ask', rulebook.facts.get(id)?.question ?? id, `[${id}]`));
 }
 
-function sayOutcome(rulebook: Rulebook, decision: Decision, outcome: string): string {
+function sayOutcome(rulebook: Rulebook, decision: Decision, { outcome, settled }: Answer): string {
   if (decision.kind === 'verdict') return plainText(rulebook, decision.say[outcome] ?? outcome);
-  return outcome === 'none' ? 'No program of this clinic is known to do it.' : programName(rulebook, outcome);
+  if (outcome !== 'none') return programName(rulebook, outcome);
+  return settled ? 'No program of this clinic is known to do it.' : 'No program is sure yet.';
 }

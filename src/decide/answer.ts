@@ -14,21 +14,27 @@ export interface Reason {
   source?: Citation;
 }
 
-/** A program that meets every need, or one that does not and why. */
+/** A program of the clinic beside the needs, and what it lacks of them. */
 export interface Offer {
   /** `machine/program`. */
   program: string;
+  /** It has all that is needed, whatever the missing facts turn out to be. */
   meets: boolean;
-  /** What it lacks: rule ids with the facts that stand against it. */
+  /** It has all that is needed for certain; a missing fact may still ask for more. */
+  mayMeet: boolean;
+  /** What it lacks, or may lack: rule ids with the facts that stand against it. */
   lacks: { rule: string; facts: string[] }[];
 }
 
 /** The answer to one question about one situation. */
 export interface Answer {
   decision: string;
-  /** Verdict: the most restrictive outcome still possible. Choice: the best program that meets all needs, or `none`. */
+  /** Verdict: the most restrictive outcome still possible. Choice: the best program that meets all needs for certain, or `none`. */
   outcome: string;
-  /** Verdict: every outcome still possible, least restrictive first. Choice: the acceptable programs, best first. */
+  /**
+   * Verdict: every outcome still possible, least restrictive first. Choice: every program that may meet the needs, best
+   * first, and `none` last while none does for certain.
+   */
   possible: string[];
   /** True when no missing fact can change the answer. */
   settled: boolean;
@@ -38,7 +44,7 @@ export interface Answer {
   /** Procedures to follow instead. */
   instead: string[];
   cautions: string[];
-  /** Choice: every program looked at, acceptable ones first. */
+  /** Choice: every program looked at, those that meet the needs first, then those that may. */
   offers?: Offer[];
   /** Digest of the rulebook that answered. */
   rulebook: string;

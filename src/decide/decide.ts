@@ -63,26 +63,33 @@ function chooseProgram(decision: Choice, rulebook: Rulebook, given: Given): Answ
   const certain = judged.filter(({ truth }) => truth === true);
   const open = judged.filter(({ truth }) => truth === undefined);
   const speaks = certain.some(({ rule }) => !rule.addsOnly);
-  const programs = programsOf(decision, rulebook);
-  const meetAll = (rules: Judged[]) => (speaks ? programs.filter((each) => lacksOf(each, rules, rulebook).length === 0) : []);
-  const possible = meetAll([...certain, ...open]);
-  const settled = speaks
-    ? possible.length === meetAll(certain).length
-    : open.every(({ rule }) => rule.addsOnly) || programs.length === 0;
-  const counting = [...certain, ...(settled ? [] : open)];
-  const offers: Offer[] = programs.map((program) => {
-    const lacks = lacksOf(program, [...certain, ...open], rulebook);
-    return { program: program.id, meets: speaks && lacks.length === 0, lacks };
+  const speaksLater = speaks || open.some(({ rule }) => !rule.addsOnly);
+  const offers = programsOf(decision, rulebook).map((program): Offer => {
+    const lacks = [...certain, ...open].filter(({ rule }) => !satisfies(program, rule, rulebook));
+    return {
+      program: program.id,
+      meets: speaks && lacks.length === 0,
+      mayMeet: speaksLater && lacks.every(({ truth }) => truth === undefined),
+      lacks: lacks.map(({ rule }) => ({
+        rule: rule.id,
+        facts: factsAgainst(needsOf(rule), knownFacts(rulebook, program.facts)),
+      })),
+    };
   });
+  const named = (programs: Offer[]) => programs.map(({ program }) => program);
+  const meeting = named(offers.filter(({ meets }) => meets));
+  const mayMeet = named(offers.filter((offer) => offer.mayMeet));
+  const settled = mayMeet.length === meeting.length;
+  const counting = [...certain, ...(settled ? [] : open)];
   return {
     decision: decision.id,
-    outcome: possible[0]?.id ?? 'none',
-    possible: possible.length > 0 ? possible.map(({ id }) => id) : ['none'],
+    outcome: meeting[0] ?? 'none',
+    possible: meeting.length > 0 ? mayMeet : [...mayMeet, 'none'],
     settled,
     reasons: counting.map(({ rule, truth }) => reasonOf(rule, truth, given)),
     ...adviceOf(counting.map(({ rule }) => rule)),
     needed: settled ? [] : mostWaitedFor(open, rulebook, given),
-    offers: offers.sort((a, b) => Number(b.meets) - Number(a.meets)),
+    offers: offers.sort((a, b) => Number(b.meets) - Number(a.meets) || Number(b.mayMeet) - Number(a.mayMeet)),
     rulebook: rulebook.digest,
   };
 }
@@ -155,13 +162,13 @@ function compareByPreference(decision: Choice, a: Program, b: Program): number {
   return 0;
 }
 
-/** What a program lacks of the rules' needs. What its maker does not state, it does not offer. */
-function lacksOf(program: Program, rules: readonly Judged[], rulebook: Rulebook): Offer['lacks'] {
-  const stated = knownFacts(rulebook, program.facts);
-  return rules.flatMap(({ rule }) => {
-    const needs: Condition = rule.needs ?? { kind: 'all', of: [] };
-    return truthOf(needs, stated) === true ? [] : [{ rule: rule.id, facts: factsAgainst(needs, stated) }];
-  });
+/** Whether a program has what a rule needs. What its maker does not state, it does not offer. */
+function satisfies(program: Program, rule: Rule, rulebook: Rulebook): boolean {
+  return truthOf(needsOf(rule), knownFacts(rulebook, program.facts)) === true;
+}
+
+function needsOf({ needs }: Rule): Condition {
+  return needs ?? { kind: 'all', of: [] };
 }
 
 function withoutAnswers(rulebook: Rulebook, given: Situation): Situation {

@@ -36,6 +36,8 @@ export function linkRules(
   const layers = [...packs, { id: 'clinic', documents: clinicDocuments }];
   const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), passedOver: new Set(), findings: [] };
   for (const layer of layers) refuseStrays(linking, layer);
+  // With documents of another folder among them, every name would be there twice.
+  if (hasErrors(linking.findings)) return { findings: linking.findings };
 
   const changes: Change[] = [];
   linkWords(linking);
@@ -97,5 +99,11 @@ function refuseStrays(linking: Linking, { id, documents }: Layer): void {
         `move it into a ${head === 'pack' ? 'clinic folder' : 'folder of rules'}`,
       );
   for (const { at } of documents.filter(({ data }) => data.kind === head).slice(1))
-    report(linking, 'E307', at(['kind']), `the folder holds more than one ${head} document`, 'keep one');
+    report(
+      linking,
+      'E307',
+      at(['kind']),
+      `the folder holds more than one ${head} document`,
+      `keep one, or give the folder of one ${head}`,
+    );
 }

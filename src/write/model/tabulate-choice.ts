@@ -51,7 +51,7 @@ function situationsOf(facts: readonly Fact[]): Situation[] {
 }
 
 function programsFor(rulebook: Rulebook, choice: Choice, given: Situation): string[] {
-  return decide(rulebook, choice.id, given).possible.filter((id) => id !== 'none');
+  return (decide(rulebook, choice.id, given).offers ?? []).filter(({ meets }) => meets).map(({ program }) => program);
 }
 
 interface Row {
