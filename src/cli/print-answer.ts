@@ -26,7 +26,7 @@ export function printAnswer({ out }: Pick<Context, 'out'>, rulebook: Rulebook, d
         row(
           certain ? 'because' : 'perhaps',
           because,
-          `[${[rule, source && citationText(rulebook, source)].filter((each) => each !== undefined).join('; ')}]`,
+          rule === undefined ? '' : `[${[rule, ...(source === undefined ? [] : [citationText(rulebook, source)])].join('; ')}]`,
         ),
     );
   for (const { program, meets, mayMeet, lacks } of answer.offers ?? []) {

@@ -5,7 +5,7 @@ import { BadUse } from './bad-use.js';
 
 /** Facts given on the command line: `key=value` or a JSON object each. Lists of a set are separated by commas. */
 export function parseFacts(args: readonly string[]): Record<string, unknown> {
-  return Object.assign({}, ...args.map(parseFact)) as Record<string, unknown>;
+  return Object.fromEntries(args.flatMap((each) => Object.entries(parseFact(each))));
 }
 
 /**
