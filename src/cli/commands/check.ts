@@ -5,6 +5,7 @@ import { type Finding, hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
 import type { CommonOptions, Context } from '../context.js';
 import { openClinic } from '../context.js';
+import { manualOf } from '../load-manual.js';
 import { home, packsRulebookOn } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 
@@ -12,7 +13,7 @@ export interface CheckOptions extends CommonOptions {
   json?: boolean;
 }
 
-/** `rulebook check`: reads, links and proves clinics; exit code 1 when there are errors. */
+/** `rulebook check`: reads, links and proves clinics, and tries their manuals; exit code 1 when there are errors. */
 export function runCheck(context: Context, folders: readonly string[], options: CheckOptions): number {
   const clinics = folders.length > 0 ? folders : findClinics(context.cwd);
   const reports = clinics.map((folder) => checkOne(context, folder, options));
@@ -24,14 +25,16 @@ function checkOne(context: Context, folder: string, options: CheckOptions): { cl
   const opened = openClinic(context, folder, options);
   const { rulebook, loaded, on } = opened;
   const say = options.json ? () => {} : context.out;
-  say(colors.bold(`${folder} on ${on}`));
+  const hasDate = options.on !== undefined || loaded.clinicDocuments.some(({ data }) => data.kind === 'clinic');
+  say(colors.bold(hasDate ? `${folder} on ${on}` : folder));
   if (rulebook === undefined) {
     printFindings(opened.findings, say);
     say(countFindings(opened.findings));
     return { clinic: folder, findings: opened.findings };
   }
   const report = checkRulebook(rulebook, loaded.fixtures, (date) => packsRulebookOn(loaded, date));
-  const findings = [...opened.findings, ...report.findings];
+  const proved = [...opened.findings, ...report.findings];
+  const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
   printFindings(findings, say);
   const { coverage } = report;
   say(`  packs     ${rulebook.packs.map(({ id, version }) => `${id} ${version}`).join(', ')}`);
