@@ -9,7 +9,7 @@ export interface Reason {
   because: string;
   /** False while a missing fact leaves open whether the rule applies. */
   certain: boolean;
-  /** The facts its condition looked at, as given; a missing one is absent. */
+  /** The facts its condition looked at, quantities in base units; a missing one is absent. */
   facts: Record<string, FactValue>;
   source?: Citation;
 }
