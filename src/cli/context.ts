@@ -28,7 +28,8 @@ export interface Opened {
   loaded: Loaded;
   rulebook?: Rulebook;
   findings: Finding[];
-  on: string;
+  /** The date for which values were chosen; absent where neither the caller nor a clinic states one. */
+  on?: string;
 }
 
 /**
@@ -46,15 +47,11 @@ export function openClinic(context: Context, folder: string | undefined, options
     throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');
   const loaded = loadAll(rulesFolder, clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
-  const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : '1970-01-01');
+  const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : undefined);
+  if (on === undefined) return { loaded, findings: loaded.findings };
   if (hasErrors(loaded.findings)) return { loaded, findings: loaded.findings, on };
-  const linked = rulebookOn(loaded, on);
-  return {
-    loaded,
-    findings: [...loaded.findings, ...linked.findings],
-    on,
-    ...(linked.rulebook && { rulebook: linked.rulebook }),
-  };
+  const { findings, ...linked } = rulebookOn(loaded, on);
+  return { loaded, findings: [...loaded.findings, ...findings], on, ...linked };
 }
 
 /** The rulebook of a clinic folder that has no errors; otherwise prints them and returns nothing. */

@@ -13,6 +13,11 @@ import { loadFolder } from './load-folder.js';
 /** The folder of the tool itself: rules, templates and sample clinics lie in it. */
 export const home = fileURLToPath(new URL('../../', import.meta.url));
 
+/** The folders of the sample clinics that come with the tool. */
+export function sampleClinics(): string[] {
+  return foldersIn(join(home, 'seeds')).filter((folder) => existsSync(join(folder, 'clinic.yaml')));
+}
+
 /** Everything read from disk for one clinic. */
 export interface Loaded {
   packs: Pack[];

@@ -65,15 +65,13 @@ function chooseProgram(decision: Choice, rulebook: Rulebook, given: Given): Answ
   const speaks = certain.some(({ rule }) => !rule.addsOnly);
   const speaksLater = speaks || open.some(({ rule }) => !rule.addsOnly);
   const offers = programsOf(decision, rulebook).map((program): Offer => {
-    const lacks = [...certain, ...open].filter(({ rule }) => !satisfies(program, rule, rulebook));
+    const stated = knownFacts(rulebook, program.facts);
+    const lacks = [...certain, ...open].filter(({ rule }) => truthOf(needsOf(rule), stated) !== true);
     return {
       program: program.id,
       meets: speaks && lacks.length === 0,
       mayMeet: speaksLater && lacks.every(({ truth }) => truth === undefined),
-      lacks: lacks.map(({ rule }) => ({
-        rule: rule.id,
-        facts: factsAgainst(needsOf(rule), knownFacts(rulebook, program.facts)),
-      })),
+      lacks: lacks.map(({ rule }) => ({ rule: rule.id, facts: factsAgainst(needsOf(rule), stated) })),
     };
   });
   const named = (programs: Offer[]) => programs.map(({ program }) => program);
@@ -162,11 +160,7 @@ function compareByPreference(decision: Choice, a: Program, b: Program): number {
   return 0;
 }
 
-/** Whether a program has what a rule needs. What its maker does not state, it does not offer. */
-function satisfies(program: Program, rule: Rule, rulebook: Rulebook): boolean {
-  return truthOf(needsOf(rule), knownFacts(rulebook, program.facts)) === true;
-}
-
+/** What a rule asks of a program. What its maker does not state, a program does not offer. */
 function needsOf({ needs }: Rule): Condition {
   return needs ?? { kind: 'all', of: [] };
 }

@@ -1,4 +1,3 @@
-import { dimensionOf, type Quantity } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { documentsOf, eachOf, expectKnown, type Linking, membersOf, report } from './linking.js';
@@ -77,11 +76,6 @@ export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<s
       if (onlyWhen !== undefined) fact.onlyWhen = onlyWhen;
     }
   return facts;
-}
-
-/** Whether a quantity can be a value of a fact. */
-export function fitsFact(fact: Fact, quantity: Quantity): boolean {
-  return fact.unit !== undefined && dimensionOf(quantity) === dimensionOf({ value: 0, unit: fact.unit });
 }
 
 /** Reports an id that was already given, by pointing at the first. */

@@ -1,12 +1,11 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
-import type { CommonOptions, Context } from '../context.js';
-import { openClinic } from '../context.js';
+import { type CommonOptions, type Context, openClinic } from '../context.js';
 import { manualOf } from '../load-manual.js';
-import { home, packsRulebookOn } from '../load-rulebook.js';
+import { packsRulebookOn, sampleClinics } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 
 export interface CheckOptions extends CommonOptions {
@@ -25,8 +24,7 @@ function checkOne(context: Context, folder: string, options: CheckOptions): { cl
   const opened = openClinic(context, folder, options);
   const { rulebook, loaded, on } = opened;
   const say = options.json ? () => {} : context.out;
-  const hasDate = options.on !== undefined || loaded.clinicDocuments.some(({ data }) => data.kind === 'clinic');
-  say(colors.bold(hasDate ? `${folder} on ${on}` : folder));
+  say(colors.bold(on === undefined ? folder : `${folder} on ${on}`));
   if (rulebook === undefined) {
     printFindings(opened.findings, say);
     say(countFindings(opened.findings));
@@ -55,9 +53,5 @@ function checkOne(context: Context, folder: string, options: CheckOptions): { cl
 /** The clinic one stands in, or else the sample clinics of the tool. */
 function findClinics(cwd: string): string[] {
   if (existsSync(join(cwd, 'clinic.yaml'))) return ['.'];
-  const seeds = join(home, 'seeds');
-  return readdirSync(seeds)
-    .filter((name) => existsSync(join(seeds, name, 'clinic.yaml')))
-    .sort()
-    .map((name) => relative(cwd, join(seeds, name)));
+  return sampleClinics().map((folder) => relative(cwd, folder));
 }

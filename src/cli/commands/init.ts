@@ -15,7 +15,7 @@ import { parseDocument } from 'yaml';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
 import type { Context } from '../context.js';
-import { home } from '../load-rulebook.js';
+import { home, sampleClinics } from '../load-rulebook.js';
 
 export interface InitOptions {
   from?: string;
@@ -47,7 +47,7 @@ export async function runInit(context: Context, folder: string, options: InitOpt
 }
 
 async function askFor(context: Context, options: InitOptions): Promise<Wishes | undefined> {
-  const samples = readdirSync(join(home, 'seeds')).filter((name) => existsSync(join(home, 'seeds', name, 'clinic.yaml')));
+  const samples = sampleClinics().map((folder) => basename(folder));
   if (options.from !== undefined && !samples.includes(options.from))
     throw new BadUse(
       `unknown sample clinic \`${options.from}\``,

@@ -5,7 +5,7 @@ import { walk } from '../tree/walk.js';
 import type { PlaceOf } from './place-of.js';
 
 /** The block directives that templates may use. */
-export const directiveNames = {
+const directiveNames = {
   containerDirective: ['titlepage', 'caution', 'opening', 'lead', 'table', 'sheet', 'columns', 'answers', 'task', 'note'],
   leafDirective: ['contents', 'annexes'],
 } as const;

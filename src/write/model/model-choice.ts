@@ -99,7 +99,7 @@ function sayValues(rulebook: Rulebook, { fact, values }: TabulatedRow['when'][nu
 }
 
 /** A situation in one cell, a fact a line. */
-export function saySituation(rulebook: Rulebook, given: Situation): Markdown {
+function saySituation(rulebook: Rulebook, given: Situation): Markdown {
   return inCell(
     Object.entries(given).flatMap(([id, value]) => {
       const fact = rulebook.facts.get(id);

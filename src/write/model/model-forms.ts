@@ -22,7 +22,7 @@ export function modelForms(rulebook: Rulebook) {
 }
 
 /** The machines of a kind that are in service, or all of them where none is. */
-export function machinesOf(rulebook: Rulebook, kind: string): Machine[] {
+function machinesOf(rulebook: Rulebook, kind: string): Machine[] {
   const all = [...rulebook.machines.values()].filter((machine) => machine.kind === kind);
   const running = all.filter(({ inService }) => inService);
   return running.length > 0 ? running : all;

@@ -61,7 +61,7 @@ function sayOften(rulebook: Rulebook, task: Task): Markdown | null {
 }
 
 /** The events that call for a task, as they stand inside a sentence. */
-export function sayEvents(task: Task): Markdown | null {
+function sayEvents(task: Task): Markdown | null {
   if (task.on.length === 0) return null;
   return join(
     task.on.map((event) => textOfLayer(uncapitalize(event.replace(/\.$/, '')), task.layer)),

@@ -44,7 +44,7 @@ export function join(pieces: readonly (string | Markdown)[], separator: string |
 }
 
 /** The Markdown of a piece: text made safe without trimming, so that spaces between pieces survive. */
-export function markdownOf(piece: string | Markdown): string {
+function markdownOf(piece: string | Markdown): string {
   return typeof piece === 'string' ? escapePunctuation(tidy(piece)) : piece.markdown;
 }
 
