@@ -1,5 +1,10 @@
+import { isWithin } from '../link/choose-packs.js';
 import type { Rule, Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
+import type { Located } from '../read/read-documents.js';
+import type { FixtureDocument } from '../read/types.gen.js';
+import { isPublished } from './check-citations.js';
+import { citationOf } from './fixture-parts.js';
 
 /** How well rules are proved: by examples on both sides, and by fixtures with published values. */
 export interface Coverage {
@@ -19,6 +24,43 @@ export function coverageOf(rulebook: Rulebook, reachedByFixtures: ReadonlySet<st
     withoutFixture: ids(({ id }) => !reachedByFixtures.has(id)),
     withNeither: ids(({ id, examples }) => examples.length === 0 && !reachedByFixtures.has(id)),
   };
+}
+
+/** A value of a limit or task that a pack took from a published source. */
+export interface SourcedValue {
+  /** Id of the limit or task. */
+  about: string;
+  layer: string;
+  source: string;
+}
+
+/** The sourced values of the packs, and those that no fixture holds to the very value that its source publishes. */
+export function sourcedValues(
+  rulebook: Rulebook,
+  fixtures: readonly Located<FixtureDocument>[],
+): { all: SourcedValue[]; unheld: SourcedValue[] } {
+  const held = new Set(
+    fixtures.flatMap(({ data }) =>
+      Object.values(data.fixtures).flatMap((fixture) => {
+        const region = fixture.region ?? data.region;
+        if (region !== undefined && !isWithin(rulebook.clinic.region, region)) return [];
+        if (fixture.prove === 'limit' && fixture.equals !== undefined)
+          return [`${fixture.limit} ${citationOf(fixture.source).id}`];
+        if (fixture.prove === 'interval' && fixture.equals !== undefined)
+          return [`${fixture.task} ${citationOf(fixture.source).id}`];
+        return [];
+      }),
+    ),
+  );
+  const all = [...rulebook.limits.values(), ...rulebook.tasks.values()].flatMap(({ id, chain }) =>
+    chain.flatMap(({ layer, source }): SourcedValue[] => {
+      const published = rulebook.sources.get(source.id);
+      return layer === 'clinic' || published === undefined || !isPublished(published)
+        ? []
+        : [{ about: id, layer, source: source.id }];
+    }),
+  );
+  return { all, unheld: all.filter(({ about, source }) => !held.has(`${about} ${source}`)) };
 }
 
 /** Warns of rules whose examples show only one side. */

@@ -1,26 +1,17 @@
-import { decide } from '../decide/decide.js';
 import { isWithin } from '../link/choose-packs.js';
-import { isHollow, readFactValue } from '../link/read-values.js';
-import type { FactValue, Rulebook } from '../link/rulebook.js';
+import type { PacksAlone } from '../link/packs-alone.js';
+import type { Citation, Rulebook, Source } from '../link/rulebook.js';
 import { a0OfHold } from '../measure/a0.js';
-import { formatInterval, isAtLeastAsOften, parseInterval } from '../measure/interval.js';
-import {
-  compareQuantities,
-  describeDimension,
-  dimensionOf,
-  formatQuantity,
-  inBaseUnit,
-  parseQuantity,
-  type Quantity,
-} from '../measure/quantity.js';
-import type { Dimension } from '../measure/units.js';
-import type { Finding } from '../read/finding.js';
+import { formatQuantity, inBaseUnit } from '../measure/quantity.js';
+import type { Finding, Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
-import { quoted, quotedList } from '../read/quoted.js';
+import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
-
-type Fixture = FixtureDocument['fixtures'][string];
+import { citationOf, type Fixture, FixtureError, type FixtureThat, known, readPublished, type Wrong } from './fixture-parts.js';
+import { proveBoundary, proveProgram, proveSituation } from './prove-answer.js';
+import { proveDisagreement } from './prove-disagreement.js';
+import { proveInterval, proveLimit } from './prove-limit.js';
 
 /** What running fixtures found: how many were run, what went wrong, and which rules they reached. */
 export interface FixtureRun {
@@ -30,56 +21,71 @@ export interface FixtureRun {
   rulesReached: Set<string>;
 }
 
-/**
- * Compares published values with the rules as the packs state them. `rulesOn` gives the packs' rulebook, without the
- * clinic's own changes, on the date a fixture asks for.
- */
-export function checkFixtures(
-  documents: readonly Located<FixtureDocument>[],
-  region: string,
-  rulesOn: (date: string | undefined) => Rulebook | undefined,
-): FixtureRun {
+/** Compares published values with what the packs of a region say, each on the day of its life nearest to the date asked for. */
+export function checkFixtures(documents: readonly Located<FixtureDocument>[], packs: PacksAlone): FixtureRun {
   const result: FixtureRun = { run: 0, findings: [], rulesReached: new Set() };
+  const placed = new Map<string, Place>();
   for (const document of documents)
     for (const [id, fixture] of Object.entries(document.data.fixtures)) {
-      if (fixture.region !== undefined && !isWithin(region, fixture.region)) continue;
-      const rulebook = rulesOn(fixture.on);
+      const place = document.atKey(['fixtures', id]);
+      const earlier = placed.get(id);
+      if (earlier === undefined) placed.set(id, place);
+      else {
+        const help = `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}`;
+        result.findings.push({ code: 'E307', message: `fixture \`${id}\` is already defined`, place, help });
+        continue;
+      }
+      const region = fixture.region ?? document.data.region;
+      if (region !== undefined && !isWithin(packs.region, region)) continue;
+      const day = dayFor(fixture, packs);
+      if (day < packs.effective) continue;
+      const rulebook = packs.rulesOn(day);
       result.run += 1;
-      const wrong = rulebook === undefined ? noRules(fixture) : runFixture(fixture, rulebook, result.rulesReached);
+      const wrong = rulebook === undefined ? noRules(day) : runFixture(fixture, rulebook, packs, result.rulesReached);
       if (wrong === undefined) continue;
       const { code, at, message } = wrong;
-      const help =
-        wrong.help ?? (code === 'E402' && rulebook !== undefined ? `published in ${citation(fixture, rulebook)}` : undefined);
+      const help = wrong.help ?? (code === 'E402' && rulebook !== undefined ? sayPublished(fixture, at, packs) : undefined);
       result.findings.push({ code, message, place: document.at(['fixtures', id, ...at]), ...(help !== undefined && { help }) });
     }
   return result;
 }
 
-interface Wrong {
-  code: Finding['code'];
-  /** Path within the fixture. */
-  at: string[];
-  message: string;
-  help?: string | undefined;
+/** The first and the last day on which a fixture holds: its own, or those of its source. */
+export function lifeOf(fixture: Fixture, sources: ReadonlyMap<string, Source>): { from?: string; until?: string } {
+  const source = 'source' in fixture ? sources.get(citationOf(fixture.source).id) : undefined;
+  const from = fixture.from ?? (source?.year === undefined ? undefined : `${source.year}-01-01`);
+  const until = fixture.until ?? source?.withdrawn;
+  return { ...(from !== undefined && { from }), ...(until !== undefined && { until }) };
 }
 
-function noRules({ on = '' }: Fixture): Wrong {
-  return { code: 'E402', at: ['on'], message: `the packs give no rules on ${on}`, help: `see \`rulebook check --on ${on}\`` };
+function dayFor(fixture: Fixture, { on, sources }: PacksAlone): string {
+  const { from, until } = lifeOf(fixture, sources);
+  if (from !== undefined && on < from) return from;
+  return until !== undefined && until < on ? until : on;
 }
 
-function runFixture(fixture: Fixture, rulebook: Rulebook, reached: Set<string>): Wrong | undefined {
+function noRules(on: string): Wrong {
+  return { code: 'E402', at: [], message: `the packs give no rules on ${on}`, help: `see \`rulebook check --on ${on}\`` };
+}
+
+function runFixture(fixture: Fixture, rulebook: Rulebook, packs: PacksAlone, reached: Set<string>): Wrong | undefined {
   try {
-    const source = typeof fixture.source === 'string' ? fixture.source : fixture.source.id;
-    known('E304', 'source', source, rulebook.sources, ['source']);
+    if ('source' in fixture) known('E304', 'source', citationOf(fixture.source).id, rulebook.sources, ['source']);
     switch (fixture.prove) {
       case 'limit':
-        return runLimit(fixture, rulebook);
+        return proveLimit(fixture, rulebook);
       case 'interval':
-        return runInterval(fixture, rulebook);
+        return proveInterval(fixture, rulebook);
       case 'situation':
-        return runSituation(fixture, rulebook, reached);
+        return proveSituation(fixture, rulebook, reached);
+      case 'boundary':
+        return proveBoundary(fixture, rulebook, reached);
+      case 'program':
+        return proveProgram(fixture, rulebook, reached);
       case 'calculation':
         return runCalculation(fixture);
+      case 'disagreement':
+        return proveDisagreement(fixture, rulebook, packs.region, packs.sources);
     }
   } catch (error) {
     if (error instanceof FixtureError) return error.wrong;
@@ -87,92 +93,7 @@ function runFixture(fixture: Fixture, rulebook: Rulebook, reached: Set<string>):
   }
 }
 
-function runLimit(fixture: Extract<Fixture, { prove: 'limit' }>, rulebook: Rulebook): Wrong | undefined {
-  const limit = known('E303', 'limit', fixture.limit, rulebook.limits, ['limit']);
-  const tests = (['equals', 'at-most', 'at-least'] as const).flatMap((test) => {
-    const text = fixture[test];
-    return text === undefined ? [] : [{ test, published: quantity(text, dimensionOf(limit.value), [test]) }];
-  });
-  if (tests.length === 0)
-    return { code: 'E402', at: [], message: 'it compares with nothing', help: 'add `equals`, `at-most` or `at-least`' };
-  for (const { test, published } of tests) {
-    const difference = compareQuantities(limit.value, published);
-    const passes = test === 'equals' ? difference === 0 : test === 'at-most' ? difference <= 0 : difference >= 0;
-    if (passes) continue;
-    const word = test === 'equals' ? '' : `${test.replace('-', ' ')} `;
-    const message = `limit \`${limit.id}\` is ${formatQuantity(limit.value)}, published is ${word}${formatQuantity(published)}`;
-    return { code: 'E402', at: [test], message };
-  }
-  return undefined;
-}
-
-function runInterval(fixture: Extract<Fixture, { prove: 'interval' }>, rulebook: Rulebook): Wrong | undefined {
-  if (rulebook.notHere.has(fixture.task)) return undefined;
-  const task = known('E306', 'task', fixture.task, rulebook.tasks, ['task']);
-  const published = parseInterval(fixture['at-most']);
-  if (!published.ok)
-    throw new FixtureError({
-      code: 'E210',
-      at: ['at-most'],
-      message: published.problem,
-      help: 'write it as `1 wk or 20 cycles`',
-    });
-  if (task.every !== undefined && isAtLeastAsOften(task.every, published.value)) return undefined;
-  const actual = task.every === undefined ? 'only after events' : formatInterval(task.every);
-  const message = `task \`${task.id}\` is due ${actual}, published is ${formatInterval(published.value)}`;
-  return { code: 'E402', at: ['at-most'], message };
-}
-
-function runSituation(
-  fixture: Extract<Fixture, { prove: 'situation' }>,
-  rulebook: Rulebook,
-  reached: Set<string>,
-): Wrong | undefined {
-  const decision = known('E306', 'decision', fixture.decision, rulebook.decisions, ['decision']);
-  if (decision.kind === 'choice') {
-    const message = `\`${decision.id}\` is a choice among a clinic's own programs`;
-    return { code: 'E402', at: ['decision'], message, help: 'prove its limits instead' };
-  }
-  const given = readGiven(fixture.given, rulebook);
-  const tests = (['outcome', 'at-least', 'not'] as const).flatMap((test) => {
-    const outcome = fixture[test];
-    return outcome === undefined ? [] : [{ test, outcome }];
-  });
-  if (tests.length === 0)
-    return { code: 'E402', at: [], message: 'it expects nothing', help: 'add `outcome`, `at-least` or `not`' };
-  const outcomes = new Map(decision.outcomes.map((outcome, rank) => [outcome, { rank }]));
-  const rank = (outcome: string, at: string[] = []) => known('E311', 'outcome', outcome, outcomes, at).rank;
-  const ranks = tests.map(({ test, outcome }) => rank(outcome, [test]));
-  const answer = decide({ ...rulebook, clinic: { ...rulebook.clinic, facts: {} } }, decision.id, given);
-  for (const { rule, certain } of answer.reasons) if (rule !== undefined && certain) reached.add(rule);
-  const actual = rank(answer.outcome);
-  const passes = {
-    outcome: (published: number) => actual === published,
-    'at-least': (published: number) => actual >= published,
-    not: (published: number) => actual !== published,
-  };
-  const failed = tests.find(({ test }, index) => !passes[test](ranks[index] ?? -1));
-  if (failed === undefined) return undefined;
-  const words = { outcome: '', 'at-least': 'at least ', not: 'anything but ' };
-  const waits = answer.needed.length > 0 ? `; it waits for ${quotedList(answer.needed)}` : '';
-  const message = `\`${decision.id}\` answers \`${answer.outcome}\`, published is ${words[failed.test]}\`${failed.outcome}\`${waits}`;
-  return { code: 'E402', at: [failed.test], message };
-}
-
-function readGiven(raw: Extract<Fixture, { prove: 'situation' }>['given'], rulebook: Rulebook): Record<string, FactValue> {
-  const given: Record<string, FactValue> = {};
-  for (const [id, value] of Object.entries(raw)) {
-    const fact = known('E301', 'fact', id, rulebook.facts, ['given', id]);
-    if (isHollow(fact)) continue;
-    const read = readFactValue(fact, value);
-    if (!('value' in read))
-      throw new FixtureError({ code: read.code, message: read.message, help: read.help, at: ['given', id] });
-    given[id] = read.value;
-  }
-  return given;
-}
-
-function runCalculation(fixture: Extract<Fixture, { prove: 'calculation' }>): Wrong | undefined {
+function runCalculation(fixture: FixtureThat<'calculation'>): Wrong | undefined {
   const { temperature, time, ...others } = fixture.given;
   const [stray] = Object.keys(others);
   if (stray !== undefined)
@@ -185,45 +106,20 @@ function runCalculation(fixture: Extract<Fixture, { prove: 'calculation' }>): Wr
   if (temperature === undefined || time === undefined)
     return { code: 'E402', at: ['given'], message: 'A0 is worked out from `temperature` and `time`', help: 'give both' };
   const result = a0OfHold(
-    quantity(temperature, 'temperature', ['given', 'temperature']),
-    quantity(time, 'time', ['given', 'time']),
+    readPublished(temperature, 'temperature', ['given', 'temperature']),
+    readPublished(time, 'time', ['given', 'time']),
   );
-  const published = quantity(fixture.result, 'A0', ['result']);
-  const within = fixture.within === undefined ? 0 : inBaseUnit(quantity(fixture.within, 'A0', ['within']));
+  const published = readPublished(fixture.result, 'A0', ['result']);
+  const within = fixture.within === undefined ? 0 : inBaseUnit(readPublished(fixture.within, 'A0', ['within']));
   if (Math.abs(inBaseUnit(result) - inBaseUnit(published)) <= within) return undefined;
   const message = `the calculation gives ${formatQuantity(result)}, published is ${formatQuantity(published)}`;
   return { code: 'E402', at: ['result'], message };
 }
 
-class FixtureError extends Error {
-  constructor(readonly wrong: Wrong) {
-    super(wrong.message);
-  }
-}
-
-function known<T>(code: Finding['code'], what: string, id: string, things: ReadonlyMap<string, T>, at: string[]): T {
-  const thing = things.get(id);
-  if (thing === undefined)
-    throw new FixtureError({ code, at, message: `unknown ${what} ${quoted(id)}`, help: didYouMean(id, things.keys()) });
-  return thing;
-}
-
-function quantity(text: string, wanted: Dimension, at: string[]): Quantity {
-  const parsed = parseQuantity(text);
-  if (!parsed.ok)
-    throw new FixtureError({ code: 'E210', at, message: parsed.problem, help: `expected ${describeDimension(wanted)}` });
-  const got = dimensionOf(parsed.value);
-  if (got === wanted) return parsed.value;
-  throw new FixtureError({
-    code: 'E308',
-    at,
-    message: `${quoted(text)} is ${describeDimension(got)}, expected ${describeDimension(wanted)}`,
-    help: 'compare like with like',
-  });
-}
-
-function citation(fixture: Fixture, rulebook: Rulebook): string {
-  const source = typeof fixture.source === 'string' ? { id: fixture.source } : fixture.source;
-  const title = rulebook.sources.get(source.id)?.title ?? source.id;
-  return 'at' in source && source.at !== undefined ? `${title}, ${source.at}` : title;
+function sayPublished(fixture: Fixture, at: Wrong['at'], { sources }: PacksAlone): string | undefined {
+  const source = 'source' in fixture ? fixture.source : fixture.positions[Number(at[1])]?.source;
+  if (source === undefined) return undefined;
+  const citation: Citation = citationOf(source);
+  const title = sources.get(citation.id)?.title ?? citation.id;
+  return `published in ${citation.at === undefined ? title : `${title}, ${citation.at}`}`;
 }

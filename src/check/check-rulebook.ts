@@ -1,8 +1,10 @@
+import type { PacksAlone } from '../link/packs-alone.js';
 import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
-import { type Coverage, checkCoverage, coverageOf } from './check-coverage.js';
+import { type CitationReport, checkCitations } from './check-citations.js';
+import { type Coverage, checkCoverage, coverageOf, sourcedValues } from './check-coverage.js';
 import { checkExamples } from './check-examples.js';
 import { checkFixtures } from './check-fixtures.js';
 import { checkPrograms } from './check-programs.js';
@@ -13,27 +15,23 @@ export interface CheckReport {
   fixtures: number;
   examples: number;
   coverage: Coverage;
+  /** Sourced values of the packs, and those that no published value holds. */
+  values: ReturnType<typeof sourcedValues>;
+  citations: CitationReport;
 }
 
 /**
- * Proves a linked rulebook: runs the examples of its rules, the fixtures with published values, and compares what machine
- * sheets claim with what their stages add up to.
+ * Proves a linked rulebook: runs the examples of its rules, compares what machine sheets claim with what their stages add
+ * up to, and compares the packs it builds on, by themselves, with published values.
  */
-export function checkRulebook(
-  rulebook: Rulebook,
-  fixtures: readonly Located<FixtureDocument>[],
-  packsOn: (date: string) => Rulebook | undefined,
-): CheckReport {
-  const onDates = new Map<string, Rulebook | undefined>();
-  const rulesOn = (date = rulebook.on) => {
-    if (!onDates.has(date)) onDates.set(date, packsOn(date));
-    return onDates.get(date);
-  };
-  const run = checkFixtures(fixtures, rulebook.clinic.region, rulesOn);
+export function checkRulebook(rulebook: Rulebook, fixtures: readonly Located<FixtureDocument>[], packs: PacksAlone): CheckReport {
+  const run = checkFixtures(fixtures, packs);
   return {
     findings: [...checkExamples(rulebook), ...run.findings, ...checkPrograms(rulebook), ...checkCoverage(rulebook)],
     fixtures: run.run,
     examples: [...rulebook.decisions.values()].flatMap(({ rules }) => rules.flatMap(({ examples }) => examples)).length,
     coverage: coverageOf(rulebook, run.rulesReached),
+    values: sourcedValues(packs.rulesOn(packs.on) ?? rulebook, fixtures),
+    citations: checkCitations(rulebook),
   };
 }

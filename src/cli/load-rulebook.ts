@@ -65,12 +65,6 @@ export function rulebookOn(loaded: Loaded, on: string): { rulebook?: Rulebook; f
   return rules === undefined ? { findings } : { rulebook: tailorRules(rules), findings };
 }
 
-/** The rulebook as the packs state it, without the clinic's own changes. */
-export function packsRulebookOn(loaded: Loaded, on: string): Rulebook | undefined {
-  const unchanged = loaded.clinicDocuments.filter(({ data }) => data.kind !== 'overrides');
-  return rulebookOn({ ...loaded, clinicDocuments: unchanged }, on).rulebook;
-}
-
 const empty: { documents: Located[]; findings: Finding[] } = { documents: [], findings: [] };
 
 function readerFor(rulesFolder: string): Reader {

@@ -31,6 +31,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
 
   command('check', 'read and prove the rules of clinics')
     .argument('[clinic...]', 'clinic folders (default: this folder, or the sample clinics)')
+    .option('--citations', 'list the values that nobody has compared with their source, ever or for too long')
     .option('--json', 'print the findings as JSON')
     .action((folders: string[], options: CheckOptions) => {
       code = runCheck(context, folders, options);

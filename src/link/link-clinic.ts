@@ -115,7 +115,8 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
   for (const { document: sheet } of eachOf(linking, 'equipment'))
     expectKnown(linking, 'E306', 'room', sheet.data.room, rooms, sheet.at(['room']));
   for (const { document: overrides } of eachOf(linking, 'overrides'))
-    overrides.data.changes.forEach(({ deviation }, index) => {
+    overrides.data.changes.forEach((change, index) => {
+      const deviation = 'deviation' in change ? change.deviation : undefined;
       if (deviation !== undefined)
         expectKnown(
           linking,

@@ -69,6 +69,7 @@ export function linkLimits(linking: Linking, changes: Change[]): Map<string, Lim
             {
               layer: layer.id,
               value: formatQuantity(current.quantity),
+              quantity: current.quantity,
               source: current.source,
               ...(current.from !== undefined && { from: current.from }),
               place: current.place,
@@ -102,7 +103,13 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       });
       if (!accepted) return;
       const words = { layer: layer.id, because: change.because, place: at('value'), ...deviationOf(change) };
-      limit.chain.push({ ...words, value: becomes, source, ...(change.from !== undefined && { from: change.from }) });
+      limit.chain.push({
+        ...words,
+        value: becomes,
+        quantity: value,
+        source,
+        ...(change.from !== undefined && { from: change.from }),
+      });
       limit.value = value;
       limit.source = source;
       changes.push({ ...words, kind: 'limit', about: limit.id, change: `${was} becomes ${becomes}`, source });

@@ -1,5 +1,8 @@
 import { dayNumber } from '../measure/day-number.js';
+import { type Interval, strictestInterval } from '../measure/interval.js';
+import { describeDimension, dimensionOf } from '../measure/quantity.js';
 import { type Finding, hasErrors } from '../read/finding.js';
+import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument } from '../read/types.gen.js';
 import { choosePacks, type Pack } from './choose-packs.js';
@@ -8,11 +11,13 @@ import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
 import { linkTasks } from './link-tasks.js';
-import { linkFacts, linkWords } from './link-vocabulary.js';
+import { linkFacts, linkWords, renameTerms } from './link-vocabulary.js';
 import { type Layer, type Linking, report } from './linking.js';
+import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
 import { refuseCircles } from './refuse-circles.js';
 import type { Change, LinkedRules } from './rulebook.js';
+import { spellLayers, wordingOf } from './spell.js';
 
 /**
  * Lays the packs a clinic asks for and the clinic's own documents over one another and chooses the values that hold on a
@@ -33,7 +38,7 @@ export function linkRules(
   const { packs, findings } = choosePacks(clinicDocument, available);
   // Without the packs asked for, every name would be unknown.
   if (findings.length > 0) return { findings };
-  const layers = [...packs, { id: 'clinic', documents: clinicDocuments }];
+  const layers = spellLayers([...packs, { id: 'clinic', documents: clinicDocuments }]);
   const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), passedOver: new Set(), findings: [] };
   for (const layer of layers) refuseStrays(linking, layer);
   // With documents of another folder among them, every name would be there twice.
@@ -41,6 +46,7 @@ export function linkRules(
 
   const changes: Change[] = [];
   linkWords(linking);
+  renameTerms(linking, changes);
   const limits = linkLimits(linking, changes);
   const facts = linkFacts(linking, limits);
   const vocabulary = { facts, limits };
@@ -53,6 +59,12 @@ export function linkRules(
   const instruments = linkInstruments(linking, vocabulary);
   const clinic = linkClinic(linking, vocabulary, clinicDocument, machines);
   const print = packs.map(({ head }) => head.data.print);
+  const lookAgainAfter = packs
+    .flatMap(({ head }) => {
+      const text = head.data['look-again-after'];
+      return text === undefined ? [] : (readInterval(linking, text, head.at(['look-again-after'])) ?? []);
+    })
+    .reduce<Interval | undefined>((sofar, each) => (sofar === undefined ? each : strictestInterval(sofar, each)), undefined);
   const rules: LinkedRules = {
     on,
     packs: packs.map(({ head: { data } }) => ({
@@ -63,6 +75,9 @@ export function linkRules(
       about: data.about,
       licence: data.licence,
     })),
+    wording: wordingOf(layers),
+    alsoUnits: linkAlsoUnits(linking, packs),
+    ...(lookAgainAfter !== undefined && { lookAgainAfter }),
     language: print.findLast((each) => each?.language !== undefined)?.language ?? 'en',
     paper: clinic.document.paper ?? print.findLast((each) => each?.paper !== undefined)?.paper ?? 'a4',
     sources: linking.sources,
@@ -82,6 +97,24 @@ export function linkRules(
   checkLinks(linking, rules);
   checkClinic(linking, rules, clinicDocument);
   return hasErrors(linking.findings) ? { findings: linking.findings } : { rules, findings: linking.findings };
+}
+
+/** The second units that the packs print in brackets, by the UCUM code they stand behind; a later pack wins. */
+function linkAlsoUnits(linking: Linking, packs: readonly Pack[]): Record<string, string> {
+  const units: Record<string, string> = {};
+  for (const { head } of packs)
+    for (const [unit, also] of Object.entries(head.data.print?.also ?? {})) {
+      const first = readUnit(linking, unit, head.atKey(['print', 'also', unit]));
+      const second = readUnit(linking, also, head.at(['print', 'also', unit]));
+      if (first === undefined || second === undefined) continue;
+      const [got, wanted] = [dimensionOf({ value: 0, unit: second }), dimensionOf({ value: 0, unit: first })];
+      if (got === wanted) units[first] = second;
+      else {
+        const message = `${quoted(also)} measures ${describeDimension(got)}, ${quoted(unit)} ${describeDimension(wanted)}`;
+        report(linking, 'E308', head.at(['print', 'also', unit]), message, 'name two units of one quantity');
+      }
+    }
+  return units;
 }
 
 /** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, and a second head. */

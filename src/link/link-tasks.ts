@@ -48,7 +48,7 @@ export function linkTasks(linking: Linking, vocabulary: Vocabulary, changes: Cha
         ...(raw.caution !== undefined && { caution: raw.caution }),
         source,
         layer: layer.id,
-        chain: every === undefined ? [] : [{ layer: layer.id, value: formatInterval(every), source, place: at('every') }],
+        chain: every === undefined ? [] : [{ layer: layer.id, value: formatInterval(every), every, source, place: at('every') }],
         place: document.atKey(['tasks', id]),
       });
     }
@@ -78,7 +78,7 @@ function changeIntervals(linking: Linking, tasks: Map<string, Task>, changes: Ch
       });
       if (!accepted) return;
       const words = { layer: layer.id, because: change.because, place: at('every'), ...deviationOf(change) };
-      task.chain.push({ ...words, value: formatInterval(every), source });
+      task.chain.push({ ...words, value: formatInterval(every), every, source });
       task.every = every;
       task.source = source;
       changes.push({ ...words, kind: 'interval', about: task.id, change: `${was} becomes ${formatInterval(every)}`, source });

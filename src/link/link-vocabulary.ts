@@ -1,8 +1,8 @@
 import type { Place } from '../read/finding.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
-import { documentsOf, eachOf, expectKnown, type Linking, membersOf, report } from './linking.js';
+import { cite, documentsOf, eachOf, expectKnown, type Linking, membersOf, report } from './linking.js';
 import { readQuantity, readUnit } from './read-values.js';
-import type { Fact } from './rulebook.js';
+import type { Change, Fact } from './rulebook.js';
 
 /** Fills the bibliography and the terms of all layers; reports ids that stand twice. */
 export function linkWords(linking: Linking): void {
@@ -15,6 +15,35 @@ export function linkWords(linking: Linking): void {
     for (const [id, term] of Object.entries(document.data.terms))
       if (claim('term', id, document.atKey(['terms', id])))
         linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
+}
+
+/** Renames words as regions and the clinic say them. A name decides nothing, so it cannot be less strict. */
+export function renameTerms(linking: Linking, changes: Change[]): void {
+  for (const { layer, document } of eachOf(linking, 'overrides'))
+    document.data.changes.forEach((change, index) => {
+      if (change.change !== 'term') return;
+      const at = (key: string) => document.at(['changes', index, key]);
+      if (!expectKnown(linking, 'E305', 'term', change.term, linking.terms.keys(), at('term'))) return;
+      const term = linking.terms.get(change.term);
+      const source = change.source === undefined ? undefined : cite(linking, change.source, at('source'));
+      if (term === undefined) return;
+      const { plural: _, ...unchanged } = term;
+      linking.terms.set(term.id, {
+        ...unchanged,
+        label: change.label,
+        ...(change.plural !== undefined && { plural: change.plural }),
+        ...(change.definition !== undefined && { definition: change.definition }),
+      });
+      changes.push({
+        kind: 'term',
+        about: term.id,
+        layer: layer.id,
+        change: `\u201c${term.label}\u201d becomes \u201c${change.label}\u201d`,
+        because: change.because,
+        ...(source !== undefined && { source }),
+        place: at('label'),
+      });
+    });
 }
 
 /** The facts of all layers. Conditions in `only-when` are compiled last, when every fact is known. */

@@ -23,6 +23,10 @@ export interface SetBy {
   layer: string;
   /** As printed: `10 minutes`. */
   value: string;
+  /** Of a limit. */
+  quantity?: Quantity;
+  /** Of a task. */
+  every?: Interval;
   source: Citation;
   because?: string;
   from?: string;
@@ -38,6 +42,10 @@ export interface Source {
   edition?: string;
   url?: string;
   type: string;
+  /** Last day on which this edition was in force. */
+  withdrawn?: string;
+  /** When somebody last looked at a public copy. */
+  checked?: string;
   note?: string;
 }
 
@@ -278,8 +286,8 @@ export interface InstrumentFamily {
 
 /** One change that a region or a clinic makes to what a lower layer says. */
 export interface Change {
-  kind: 'limit' | 'interval' | 'add-rule' | 'replace-rule' | 'retire-rule' | 'add-step' | 'replace-step';
-  /** Id of the limit, task, rule (`decision/rule`) or step (`procedure/step`). */
+  kind: 'limit' | 'interval' | 'term' | 'add-rule' | 'replace-rule' | 'retire-rule' | 'add-step' | 'replace-step';
+  /** Id of the limit, task, term, rule (`decision/rule`) or step (`procedure/step`). */
   about: string;
   layer: string;
   /** What was done, in words: `10 minutes becomes 8 minutes`. */
@@ -300,6 +308,12 @@ export interface LinkedRules {
   packs: { id: string; version: string; title: string; region?: string; about: string; licence: string }[];
   language: string;
   paper: 'a4' | 'letter';
+  /** How words of the packs and templates are written in this region. */
+  wording: Record<string, string>;
+  /** How long a look at a source counts: the shortest that a pack states. */
+  lookAgainAfter?: Interval;
+  /** The second unit that is printed in brackets, by UCUM code of the first. */
+  alsoUnits: Record<string, string>;
   sources: Map<string, Source>;
   terms: Map<string, Term>;
   facts: Map<string, Fact>;

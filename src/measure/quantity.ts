@@ -60,6 +60,13 @@ export function inBaseUnit(quantity: Quantity): number {
   return Number((quantity.value * factor + offset).toPrecision(12));
 }
 
+/** The same quantity in another unit of its dimension, to twelve significant digits. Throws on another dimension. */
+export function convertQuantity(quantity: Quantity, unit: string): Quantity {
+  const { dimension, factor, offset = 0 } = unitOf({ value: 0, unit });
+  if (dimension !== dimensionOf(quantity)) throw new RangeError(`cannot convert ${dimensionOf(quantity)} to ${dimension}`);
+  return { value: Number(((inBaseUnit(quantity) - offset) / factor).toPrecision(12)), unit };
+}
+
 /** Negative when `a` is less than `b`, 0 when equal, positive when more. Throws on different dimensions. */
 export function compareQuantities(a: Quantity, b: Quantity): number {
   if (dimensionOf(a) !== dimensionOf(b)) throw new RangeError(`cannot compare ${dimensionOf(a)} with ${dimensionOf(b)}`);

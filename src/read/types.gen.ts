@@ -14,7 +14,8 @@ export type Document =
   | ProcedureDocument
   | SourcesDocument
   | TasksDocument
-  | TermsDocument;
+  | TermsDocument
+  | WordingDocument;
 /**
  * Kebab-case, dotted by topic: `holding.longest-dry-wait`.
  */
@@ -474,42 +475,78 @@ export interface FixtureDocument {
    * The kind of document; it picks this schema.
    */
   kind: 'fixture';
+  /**
+   * Only where this region’s pack is used; everywhere when left out.
+   */
+  region?: string;
   fixtures: {
     [k: string]:
       | {
+          /**
+           * A published result of a formula.
+           */
+          prove: 'calculation';
+          title: Label;
+          /**
+           * Only where this region’s pack is used.
+           */
+          region?: string;
+          from?: Date;
+          until?: Date;
+          source: Source;
+          calculation: 'a0';
+          given: {
+            [k: string]: Quantity;
+          };
+          result: Quantity;
+          within?: Quantity;
+        }
+      | {
+          /**
+           * A value that a limit must equal or be at least as strict as.
+           */
           prove: 'limit';
           title: Label;
           /**
-           * Only where this region's pack is used.
+           * Only where this region’s pack is used.
            */
           region?: string;
-          on?: Date;
+          from?: Date;
+          until?: Date;
           source: Source;
           limit: Id;
           equals?: Quantity;
-          'at-most'?: Quantity;
-          'at-least'?: Quantity;
+          'at-least-as-strict-as'?: Quantity;
         }
       | {
+          /**
+           * An interval that a task must equal or be at least as frequent as.
+           */
           prove: 'interval';
           title: Label;
           /**
-           * Only where this region's pack is used.
+           * Only where this region’s pack is used.
            */
           region?: string;
-          on?: Date;
+          from?: Date;
+          until?: Date;
           source: Source;
           task: Id;
-          'at-most': Interval;
+          equals?: Interval;
+          'at-least-as-strict-as'?: Interval;
         }
       | {
+          /**
+           * A situation and its answer.
+           */
           prove: 'situation';
           title: Label;
           /**
-           * Only where this region's pack is used.
+           * Only where this region’s pack is used.
            */
           region?: string;
-          on?: Date;
+          from?: Date;
+          until?: Date;
           source: Source;
           decision: Id;
           given: Situation;
@@ -518,20 +555,77 @@ export interface FixtureDocument {
           not?: Id;
         }
       | {
-          prove: 'calculation';
+          /**
+           * The answers just below, at and just above a threshold that a source states.
+           */
+          prove: 'boundary';
           title: Label;
           /**
-           * Only where this region's pack is used.
+           * Only where this region’s pack is used.
            */
           region?: string;
-          on?: Date;
+          from?: Date;
+          until?: Date;
           source: Source;
-          calculation: 'a0';
-          given: {
-            [k: string]: Quantity;
-          };
-          result: Quantity;
-          within?: Quantity;
+          decision: Id;
+          fact: Id;
+          /**
+           * The published value of the fact.
+           */
+          threshold: string | number;
+          given?: Situation;
+          program?: Situation;
+          below?: Id;
+          at?: Id;
+          above?: Id;
+        }
+      | {
+          /**
+           * A program that a choice must offer or refuse.
+           */
+          prove: 'program';
+          title: Label;
+          /**
+           * Only where this region’s pack is used.
+           */
+          region?: string;
+          from?: Date;
+          until?: Date;
+          source: Source;
+          decision: Id;
+          given: Situation;
+          program: Situation;
+          fits: boolean;
+        }
+      | {
+          /**
+           * Sources that do not say the same.
+           */
+          prove: 'disagreement';
+          title: Label;
+          /**
+           * Only where this region’s pack is used.
+           */
+          region?: string;
+          from?: Date;
+          until?: Date;
+          about?: Id;
+          because: Text;
+          /**
+           * @minItems 2
+           */
+          positions: {
+            /**
+             * Where this is the guidance.
+             */
+            region?: string;
+            says: Text;
+            /**
+             * The value of the limit or task, or `none` where nothing is asked for.
+             */
+            value?: string;
+            source: Source;
+          }[];
         };
   };
 }
@@ -705,6 +799,15 @@ export interface OverridesDocument {
         source?: Source;
         deviation?: Deviation;
       }
+    | {
+        change: 'term';
+        term: Id;
+        label: Label;
+        plural?: Label;
+        definition?: Text;
+        because: Text;
+        source?: Source;
+      }
   )[];
 }
 /**
@@ -768,7 +871,14 @@ export interface PackDocument {
   print?: {
     paper?: 'a4' | 'letter';
     language?: string;
+    /**
+     * A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`.
+     */
+    also?: {
+      [k: string]: string;
+    };
   };
+  'look-again-after'?: Interval;
 }
 /**
  * The ordered steps of one stage.
@@ -862,6 +972,8 @@ export interface SourcesDocument {
        * What kind of source it is.
        */
       type: 'standard' | 'guideline' | 'regulation' | 'paper' | 'handbook' | 'maker' | 'common-practice' | 'clinic';
+      withdrawn?: Date;
+      checked?: Date;
       note?: Text;
     };
   };
@@ -928,5 +1040,20 @@ export interface TermsDocument {
       glossary?: boolean;
       source?: Source;
     };
+  };
+}
+/**
+ * How a region spells what the packs below it say.
+ */
+export interface WordingDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'wording';
+  /**
+   * Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone.
+   */
+  words: {
+    [k: string]: string;
   };
 }

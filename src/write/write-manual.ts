@@ -1,5 +1,6 @@
 import type { Root } from 'mdast';
 import type { Rulebook } from '../link/rulebook.js';
+import { speller } from '../link/spell.js';
 import type { Finding } from '../read/finding.js';
 import { checkManual } from './gate/gate.js';
 import { modelManual } from './model/manual-model.js';
@@ -29,7 +30,9 @@ export interface ManualInput {
  * @throws Error when a template asks for something that the manual does not have.
  */
 export function writeManual({ rulebook, templates, tool }: ManualInput): Manual & { findings: Finding[] } {
-  const markdown = fillTemplate(templates, 'manual/manual', modelManual(rulebook, tool));
+  const spell = speller(rulebook.wording);
+  const spelt = new Map([...templates].map(([name, text]) => [name, spell(text)]));
+  const markdown = fillTemplate(spelt, 'manual/manual', modelManual(rulebook, tool));
   const built = buildTree(markdown, rulebook);
   return { tree: built.tree, sections: built.sections, meta: modelMeta(rulebook, tool), findings: checkManual(built, rulebook) };
 }

@@ -168,6 +168,8 @@ export function rulebookOf(decisions: readonly Decision[], programs: readonly Si
     packs: [],
     language: 'en-US',
     paper: 'letter',
+    wording: {},
+    alsoUnits: {},
     sources: new Map(),
     terms: new Map(),
     facts,

@@ -5,6 +5,7 @@ import { checkRulebook } from '../../src/check/check-rulebook.js';
 import { tailorRules } from '../../src/decide/tailor-rules.js';
 import type { Pack } from '../../src/link/choose-packs.js';
 import { linkRules } from '../../src/link/link-rules.js';
+import { packsAlone } from '../../src/link/packs-alone.js';
 import type { Rulebook } from '../../src/link/rulebook.js';
 import type { Finding } from '../../src/read/finding.js';
 import { createReader, type Located, type SourceFile } from '../../src/read/read-documents.js';
@@ -34,16 +35,8 @@ export function check(files: ReadonlyMap<string, string>, on = '2026-06-01'): { 
   const { rules, findings: linked } = linkRules(packs, under('clinic'), on);
   if (rules === undefined) return { findings: linked };
   const rulebook = tailorRules(rules);
-  const packsOn = (date: string) => {
-    const packed = linkRules(
-      packs,
-      under('clinic').filter(({ data }) => data.kind !== 'overrides'),
-      date,
-    ).rules;
-    return packed && tailorRules(packed);
-  };
   const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
-  const report = checkRulebook(rulebook, documents.filter(isFixture), packsOn);
+  const report = checkRulebook(rulebook, documents.filter(isFixture), packsAlone(packs, rulebook.clinic, on));
   return { findings: [...linked, ...report.findings], rulebook };
 }
 

@@ -25,6 +25,8 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
     packs: [{ id: 'base', version: '1.0.0', title: 'Small practice', about: 'All of it.', licence: 'Apache-2.0' }],
     language: 'en-US',
     paper: 'letter',
+    wording: {},
+    alsoUnits: {},
     sources: byId([
       { id: 'common-practice', title: 'Common practice', type: 'common-practice' },
       { id: 'clinic', title: 'Clinic', type: 'clinic' },

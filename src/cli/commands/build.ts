@@ -1,12 +1,12 @@
 import { join, relative, resolve } from 'node:path';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { rulebookToJson } from '../../emit/rulebook-json.js';
+import { packsAlone } from '../../link/packs-alone.js';
 import { hasErrors } from '../../read/finding.js';
 import { printers } from '../../write/print/printers.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { manualOf } from '../load-manual.js';
-import { packsRulebookOn } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 import { writeFiles } from '../write-files.js';
 
@@ -22,7 +22,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   if (open === undefined) return 1;
   const { rulebook, opened } = open;
   progress.step('proving the rules');
-  const report = checkRulebook(rulebook, opened.loaded.fixtures, (date) => packsRulebookOn(opened.loaded, date));
+  const report = checkRulebook(rulebook, opened.loaded.fixtures, packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on));
   progress.step('writing the manual');
   const manual = manualOf(rulebook);
   const findings = [...opened.findings, ...report.findings, ...manual.findings];

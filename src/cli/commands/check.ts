@@ -1,57 +1,158 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { checkRulebook } from '../../check/check-rulebook.js';
+import type { CitationReport, Cited } from '../../check/check-citations.js';
+import { type CheckReport, checkRulebook } from '../../check/check-rulebook.js';
+import { packsAlone, regionsOf } from '../../link/packs-alone.js';
+import type { Rulebook } from '../../link/rulebook.js';
+import { formatInterval, type Interval } from '../../measure/interval.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
-import { type CommonOptions, type Context, openClinic } from '../context.js';
+import { type CommonOptions, type Context, type Opened, openClinic } from '../context.js';
 import { manualOf } from '../load-manual.js';
-import { packsRulebookOn, sampleClinics } from '../load-rulebook.js';
+import { sampleClinics } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 
 export interface CheckOptions extends CommonOptions {
   json?: boolean;
+  citations?: boolean;
 }
 
-/** `rulebook check`: reads, links and proves clinics, and tries their manuals; exit code 1 when there are errors. */
+/** Where a check says what it found, and whether it lists what is to be looked up. */
+interface Voice {
+  say: (line: string) => void;
+  citations: boolean;
+}
+
+/** What `check --json` prints of one clinic, or of the packs of one region. */
+interface Checked {
+  clinic?: string;
+  region?: string;
+  findings: Finding[];
+  /** Values that cite a published source with which nobody has compared them, ever or for too long. */
+  toLookUp?: { about: string; source: string; at?: string; checked?: string; place: string }[];
+}
+
+/**
+ * `rulebook check`: reads, links and proves clinics, and tries their manuals; without a clinic, also the packs of all
+ * regions. The exit code is 1 when there are errors.
+ */
 export function runCheck(context: Context, folders: readonly string[], options: CheckOptions): number {
-  const clinics = folders.length > 0 ? folders : findClinics(context.cwd);
-  const reports = clinics.map((folder) => checkOne(context, folder, options));
+  const voice: Voice = { say: options.json ? () => {} : context.out, citations: options.citations === true };
+  const standsInClinic = existsSync(join(context.cwd, 'clinic.yaml'));
+  const samples = () => sampleClinics().map((folder) => relative(context.cwd, folder));
+  const clinics = folders.length > 0 ? folders : standsInClinic ? ['.'] : samples();
+  const opened = clinics.map((folder) => openClinic(context, folder, options));
+  const reports = clinics.map((folder, index) => checkClinic(voice, folder, opened[index]));
+  const [first] = opened;
+  if (folders.length === 0 && !standsInClinic && first?.rulebook !== undefined) {
+    const covered = new Set(opened.flatMap(({ rulebook }) => rulebook?.clinic.region ?? []));
+    for (const region of regionsOf(first.loaded.packs))
+      if (!covered.has(region.region)) reports.push(checkRegion(voice, first, region, options.on ?? first.rulebook.on));
+  }
   if (options.json) context.out(JSON.stringify(reports, undefined, 2));
   return reports.some(({ findings }) => hasErrors(findings)) ? 1 : 0;
 }
 
-function checkOne(context: Context, folder: string, options: CheckOptions): { clinic: string; findings: Finding[] } {
-  const opened = openClinic(context, folder, options);
-  const { rulebook, loaded, on } = opened;
-  const say = options.json ? () => {} : context.out;
+function checkClinic(voice: Voice, folder: string, opened: Opened | undefined): Checked {
+  const { say } = voice;
+  const { rulebook, on, findings: read = [] } = opened ?? {};
   say(colors.bold(on === undefined ? folder : `${folder} on ${on}`));
-  if (rulebook === undefined) {
-    printFindings(opened.findings, say);
-    say(countFindings(opened.findings));
-    return { clinic: folder, findings: opened.findings };
+  if (opened === undefined || rulebook === undefined) {
+    printFindings(read, say);
+    say(countFindings(read));
+    return { clinic: folder, findings: read };
   }
-  const report = checkRulebook(rulebook, loaded.fixtures, (date) => packsRulebookOn(loaded, date));
-  const proved = [...opened.findings, ...report.findings];
+  const { packs, fixtures } = opened.loaded;
+  const report = checkRulebook(rulebook, fixtures, packsAlone(packs, rulebook.clinic, rulebook.on));
+  const proved = [...read, ...report.findings];
   const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
   printFindings(findings, say);
-  const { coverage } = report;
-  say(`  packs     ${rulebook.packs.map(({ id, version }) => `${id} ${version}`).join(', ')}`);
-  say(
-    `  rules     ${plural(rulebook.decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(rulebook.limits.size, 'limit')}, ${plural(rulebook.tasks.size, 'task')}, ${plural(rulebook.procedures.size, 'procedure')}, ${plural(rulebook.forms.size, 'form')}`,
-  );
+  sayRules(say, rulebook, report);
   say(
     `  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`,
   );
-  say(`  proof     ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')} run`);
+  sayProof(voice, rulebook, report);
+  say(`  result    ${countFindings(findings)}`);
+  return { clinic: folder, findings, toLookUp: toLookUp(report.citations) };
+}
+
+function checkRegion(voice: Voice, { loaded }: Opened, region: ReturnType<typeof regionsOf>[number], on: string): Checked {
+  const { say } = voice;
+  say(colors.bold(`${region.title} (${region.region}) on ${on}`));
+  const alone = packsAlone(loaded.packs, region, on);
+  const rulebook = alone.rulesOn(on);
+  if (rulebook === undefined) {
+    const findings = alone.findingsOn(on);
+    printFindings(findings, say);
+    say(countFindings(findings));
+    return { region: region.region, findings };
+  }
+  const report = checkRulebook(rulebook, loaded.fixtures, alone);
+  printFindings(report.findings, say);
+  sayRules(say, rulebook, report);
+  sayProof(voice, rulebook, report);
+  say(`  result    ${countFindings(report.findings)}`);
+  return { region: region.region, findings: report.findings, toLookUp: toLookUp(report.citations) };
+}
+
+function sayRules(say: (line: string) => void, rulebook: Rulebook, { coverage }: CheckReport): void {
+  const { packs, decisions, limits, tasks, procedures, forms } = rulebook;
+  say(`  packs     ${packs.map(({ id, version }) => `${id} ${version}`).join(', ')}`);
+  say(
+    `  rules     ${plural(decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(limits.size, 'limit')}, ${plural(tasks.size, 'task')}, ${plural(procedures.size, 'procedure')}, ${plural(forms.size, 'form')}`,
+  );
+}
+
+function sayProof(
+  { say, citations: listThem }: Voice,
+  rulebook: Rulebook,
+  { examples, fixtures, coverage, values, citations }: CheckReport,
+): void {
+  say(`  proof     ${plural(examples, 'example')} and ${plural(fixtures, 'published value')} run`);
+  const unheld = [...new Set(values.unheld.map(({ about }) => about))];
+  const some = `; not held: ${unheld.slice(0, 3).join(', ')}${unheld.length > 3 ? ` and ${unheld.length - 3} more` : ''}`;
+  say(
+    `  values    ${values.all.length - values.unheld.length} of ${plural(values.all.length, 'value')} from a published source held to it${unheld.length === 0 ? '' : some}`,
+  );
   say(
     `  unproved  ${coverage.withNeither.length} of ${plural(coverage.rules, 'rule')} have no example and no published value; ${coverage.withoutFixture.length} have no published value`,
   );
-  say(`  result    ${countFindings(findings)}`);
-  return { clinic: folder, findings };
+  const { cited, never, due } = citations;
+  const parts = [
+    plural(cited, 'citation'),
+    ...(never.length > 0 ? [`${never.length} never compared with the text`] : []),
+    ...(due.length > 0 && rulebook.lookAgainAfter ? [`${due.length} not compared ${sayTerm(rulebook.lookAgainAfter)}`] : []),
+  ];
+  say(`  sources   ${parts.join(', ')}${listThem || parts.length === 1 ? '' : ' (--citations lists them)'}`);
+  if (!listThem) return;
+  for (const [state, list] of [
+    ['never', never],
+    ['due', due],
+  ] as const)
+    for (const [source, cited] of bySource(list)) {
+      const since = cited.map(({ checked }) => checked).sort()[0];
+      const ids = [...new Set(cited.map(({ about }) => about))].join(', ');
+      say(`    ${colors.dim(state.padEnd(7))} ${source}${since === undefined ? '' : `, compared ${since}`}: ${ids}`);
+    }
 }
 
-/** The clinic one stands in, or else the sample clinics of the tool. */
-function findClinics(cwd: string): string[] {
-  if (existsSync(join(cwd, 'clinic.yaml'))) return ['.'];
-  return sampleClinics().map((folder) => relative(cwd, folder));
+function sayTerm(interval: Interval): string {
+  return formatInterval(interval).replace('every', 'for more than');
+}
+
+/** Citations by source, those with most values first. */
+function bySource(list: readonly Cited[]): [source: string, cited: Cited[]][] {
+  const groups = new Map<string, Cited[]>();
+  for (const each of list) groups.set(each.citation.id, [...(groups.get(each.citation.id) ?? []), each]);
+  return [...groups].sort(([a, many], [b, few]) => few.length - many.length || (a < b ? -1 : 1));
+}
+
+function toLookUp({ never, due }: CitationReport): NonNullable<Checked['toLookUp']> {
+  return [...never, ...due].map(({ about, citation, checked, place }) => ({
+    about,
+    source: citation.id,
+    ...(citation.at !== undefined && { at: citation.at }),
+    ...(checked !== undefined && { checked }),
+    place: `${place.file}:${place.line}:${place.column}`,
+  }));
 }

@@ -46,6 +46,8 @@ function sayAbout({ limits, procedures, decisions }: Rulebook, { kind, about }: 
       return join([limits.get(about)?.label ?? about]);
     case 'interval':
       return refer('task', about);
+    case 'term':
+      return refer('term', about);
     case 'add-rule':
     case 'replace-rule':
     case 'retire-rule':

@@ -1,9 +1,9 @@
 import type { Limit, Rulebook } from '../../link/rulebook.js';
-import { formatQuantity } from '../../measure/quantity.js';
 import { groupBy } from '../text/group-by.js';
 import { join } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
+import { sayQuantity } from '../text/say-quantity.js';
 import { type Bibliography, cite } from './cite.js';
 import { collectLimits } from './collect-limits.js';
 import { labelOf, layerName } from './label-of.js';
@@ -37,7 +37,7 @@ function modelLimit(rulebook: Rulebook, bibliography: Bibliography, limit: Limit
   return {
     id: limit.id,
     label: limit.label,
-    value: said(formatQuantity(limit.value), limit.id),
+    value: said(sayQuantity(rulebook, limit.value), limit.id),
     lower: limit.stricter === 'lower',
     source: cite(bibliography, limit.source, true),
     by: limit.chain.length < 2 ? null : join([layerName(rulebook, current?.layer ?? 'base'), ...earlier]),

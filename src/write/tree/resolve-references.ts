@@ -1,10 +1,10 @@
 import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { Rulebook } from '../../link/rulebook.js';
-import { formatQuantity } from '../../measure/quantity.js';
 import { type Bibliography, numberSources } from '../model/cite.js';
 import { namedSources } from '../model/named-sources.js';
 import type { ReferenceScheme } from '../text/markdown.js';
+import { sayQuantity } from '../text/say-quantity.js';
 import { findHomes, type Home } from './find-homes.js';
 import type { CrossReference, Section } from './nodes.js';
 import { sayEvery } from './say-every.js';
@@ -43,7 +43,7 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string): Filling | unde
   switch (scheme) {
     case 'limit': {
       const limit = rulebook.limits.get(id);
-      return limit && { text: formatQuantity(limit.value), anchor: at('limit') };
+      return limit && { text: sayQuantity(rulebook, limit.value), anchor: at('limit') };
     }
     case 'every':
       return plain(sayEvery(rulebook, id), at('task'));

@@ -1,0 +1,68 @@
+import type { Citation, Place, Rulebook, Source } from '../link/rulebook.js';
+import { dayNumber } from '../measure/day-number.js';
+import { inBaseUnit } from '../measure/quantity.js';
+
+/** One value, rule, step or task that cites a published source. */
+export interface Cited {
+  /** Id of the limit, task, rule, procedure or step. */
+  about: string;
+  citation: Citation;
+  place: Place;
+  /** When somebody last looked at the source; absent where the value is recalled and nobody has. */
+  checked?: string;
+}
+
+/** The citations of published sources in a rulebook, and those that are due for a look. */
+export interface CitationReport {
+  cited: number;
+  /** Never compared with the source: recalled, or without a date. */
+  never: Cited[];
+  /** Not compared within the time that the packs state. */
+  due: Cited[];
+}
+
+/** Which cited values nobody has compared with their source, ever or within the time that the packs state. */
+export function checkCitations(rulebook: Rulebook): CitationReport {
+  const all = citationsOf(rulebook);
+  const seconds = rulebook.lookAgainAfter?.time === undefined ? Infinity : inBaseUnit(rulebook.lookAgainAfter.time);
+  const today = dayNumber(rulebook.on) ?? 0;
+  const age = ({ checked = '' }: Cited) => (today - (dayNumber(checked) ?? 0)) * 86_400;
+  return {
+    cited: all.length,
+    never: all.filter(({ checked }) => checked === undefined),
+    due: all.filter((each) => each.checked !== undefined && age(each) > seconds),
+  };
+}
+
+/** Every citation of a published source, limits and tasks first, with the day on which it was last compared. */
+export function citationsOf(rulebook: Rulebook): Cited[] {
+  const { limits, tasks, decisions, procedures } = rulebook;
+  const all: Omit<Cited, 'checked'>[] = [
+    ...[...limits.values()].flatMap(({ id, chain }) =>
+      chain.map(({ source, place }) => ({ about: id, citation: source, place })),
+    ),
+    ...[...tasks.values()].flatMap(({ id, chain, source, place }) =>
+      chain.length === 0
+        ? [{ about: id, citation: source, place }]
+        : chain.map((each) => ({ about: id, citation: each.source, place: each.place })),
+    ),
+    ...[...decisions.values()].flatMap(({ rules }) =>
+      rules.map(({ id, source, place }) => ({ about: id, citation: source, place })),
+    ),
+    ...[...procedures.values()].flatMap(({ id, source, place, steps }) => [
+      { about: id, citation: source, place },
+      ...steps.flatMap((step) => (step.source === undefined ? [] : [{ about: step.id, citation: step.source, place }])),
+    ]),
+  ];
+  return all.flatMap((each) => {
+    const source = rulebook.sources.get(each.citation.id);
+    if (source === undefined || !isPublished(source)) return [];
+    const checked = each.citation.checked ?? (each.citation.evidence === 'recalled' ? undefined : source.checked);
+    return [{ ...each, ...(checked !== undefined && { checked }) }];
+  });
+}
+
+/** Whether a source can be looked up outside the clinic. */
+export function isPublished({ type }: Source): boolean {
+  return type !== 'common-practice' && type !== 'clinic' && type !== 'maker';
+}

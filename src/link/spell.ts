@@ -1,0 +1,73 @@
+import type { Located } from '../read/read-documents.js';
+import type { Layer } from './linking.js';
+
+/** Words as one pack writes them, in lower case, and as a region writes them. */
+export type Wording = Readonly<Record<string, string>>;
+
+/** What a document prints. Under these keys stand texts; everywhere else stand ids, values and titles of sources. */
+const textKeys: ReadonlySet<string> = new Set([
+  ...['label', 'plural', 'definition', 'question', 'help', 'title', 'purpose', 'about', 'register', 'say'],
+  ...['because', 'caution', 'cautions', 'do', 'why', 'if-not', 'pass', 'when', 'on', 'steps', 'ready', 'done'],
+  ...['covers', 'signed-when', 'note', 'reason'],
+]);
+const leftAlone: ReadonlySet<string> = new Set(['sources', 'source', 'examples', 'given']);
+
+/** The words that the `wording` documents of all layers change; a later layer wins. */
+export function wordingOf(layers: readonly Layer[]): Wording {
+  return Object.assign(
+    {},
+    ...layers.flatMap(({ documents }) => documents.map(({ data }) => (data.kind === 'wording' ? data.words : {}))),
+  );
+}
+
+/** Writes the texts of each layer as the `wording` documents of the layers above it spell them. */
+export function spellLayers<L extends Layer>(layers: readonly L[]): L[] {
+  return layers.map((layer, index) => {
+    const words = wordingOf(layers.slice(index + 1));
+    return Object.keys(words).length === 0
+      ? layer
+      : { ...layer, documents: layer.documents.map((each) => spellDocument(each, words)) };
+  });
+}
+
+function spellDocument(document: Located, words: Wording): Located {
+  const data = spellTexts(document.data, '', speller(words)) as Located['data'];
+  return { ...document, data };
+}
+
+function spellTexts(value: unknown, key: string, spell: (text: string) => string): unknown {
+  if (typeof value === 'string') return textKeys.has(key) ? spell(value) : value;
+  if (Array.isArray(value)) return value.map((each) => spellTexts(each, key, spell));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([name, each]) => [
+      name,
+      leftAlone.has(name) ? each : spellTexts(each, key === 'say' ? key : name, spell),
+    ]),
+  );
+}
+
+/**
+ * Spells a text: whole words, with their case, outside of references such as `[](limit:id)` and of `{{expressions}}` of
+ * a template.
+ */
+export function speller(words: Wording): (text: string) => string {
+  const known = Object.keys(words);
+  if (known.length === 0) return (text) => text;
+  const longestFirst = known.sort((a, b) => b.length - a.length).map((word) => word.replace(/-/g, '\\-'));
+  const pattern = new RegExp(
+    `\\]\\([^)]*\\)|\\{\\{[^}]*\\}\\}|(?<![\\p{L}\\p{N}-])(?:${longestFirst.join('|')})(?![\\p{L}\\p{N}])`,
+    'giu',
+  );
+  return (text) =>
+    text.replace(pattern, (found) => {
+      const spelt = words[found.toLowerCase()];
+      return spelt === undefined ? found : inCaseOf(found, spelt);
+    });
+}
+
+function inCaseOf(found: string, spelt: string): string {
+  if (found === found.toLowerCase()) return spelt;
+  if (found === found.toUpperCase() && found.length > 1) return spelt.toUpperCase();
+  return spelt.slice(0, 1).toUpperCase() + spelt.slice(1);
+}
