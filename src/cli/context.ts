@@ -4,7 +4,7 @@ import type { Rulebook } from '../link/rulebook.js';
 import { dayNumber } from '../measure/day-number.js';
 import { type Finding, hasErrors } from '../read/finding.js';
 import { BadUse } from './bad-use.js';
-import { home, type Loaded, loadAll, rulebookOn } from './load-rulebook.js';
+import { home, type Loaded, type LoadedPacks, loadAll, loadPacks, rulebookOn } from './load-rulebook.js';
 import { countFindings, printFindings } from './print-findings.js';
 import type { Progress } from './progress.js';
 
@@ -42,16 +42,25 @@ export function openClinic(context: Context, folder: string | undefined, options
     throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
   if (options.on !== undefined && dayNumber(options.on) === undefined)
     throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
-  const rulesFolder = options.rules === undefined ? join(home, 'rules') : resolve(context.cwd, options.rules);
-  if (!existsSync(join(rulesFolder, 'schema')))
-    throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');
-  const loaded = loadAll(rulesFolder, clinicFolder, context.cwd);
+  const loaded = loadAll(rulesFolderOf(context, options), clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
   const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : undefined);
   if (on === undefined) return { loaded, findings: loaded.findings };
   if (hasErrors(loaded.findings)) return { loaded, findings: loaded.findings, on };
   const { findings, ...linked } = rulebookOn(loaded, on);
   return { loaded, findings: [...loaded.findings, ...findings], on, ...linked };
+}
+
+/** The packs of the tool or of the folder asked for, without any clinic. */
+export function openPacks(context: Context, options: CommonOptions): LoadedPacks {
+  return loadPacks(rulesFolderOf(context, options), context.cwd);
+}
+
+function rulesFolderOf(context: Context, options: CommonOptions): string {
+  const rulesFolder = options.rules === undefined ? join(home, 'rules') : resolve(context.cwd, options.rules);
+  if (!existsSync(join(rulesFolder, 'schema')))
+    throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');
+  return rulesFolder;
 }
 
 /** The rulebook of a clinic folder that has no errors; otherwise prints them and returns nothing. */

@@ -18,23 +18,23 @@ export function sampleClinics(): string[] {
   return foldersIn(join(home, 'seeds')).filter((folder) => existsSync(join(folder, 'clinic.yaml')));
 }
 
-/** Everything read from disk for one clinic. */
-export interface Loaded {
+/** The rules read from disk: the packs, and the published values that prove them. */
+export interface LoadedPacks {
   packs: Pack[];
   fixtures: Located<FixtureDocument>[];
-  clinicDocuments: Located[];
   findings: Finding[];
+}
+
+/** Everything read from disk for one clinic. */
+export interface Loaded extends LoadedPacks {
+  clinicDocuments: Located[];
 }
 
 /** Reads the rules and one clinic folder. Files are named relative to `base` in findings. */
 export function loadAll(rulesFolder: string, clinicFolder: string, base: string): Loaded {
-  const reader = readerFor(rulesFolder);
-  const packFolders = [join(rulesFolder, 'base'), ...foldersIn(join(rulesFolder, 'regions'))];
-  const loaded = packFolders.filter((folder) => existsSync(folder)).map((folder) => readFolder(folder, base, reader));
-  const fixtures = existsSync(join(rulesFolder, 'fixtures')) ? readFolder(join(rulesFolder, 'fixtures'), base, reader) : empty;
-  const clinic = readFolder(clinicFolder, base, reader);
-  const findings = [...loaded, fixtures, clinic].flatMap((each) => each.findings);
-  const packs = loaded.flatMap(({ documents }) => asPack(documents) ?? []);
+  const rules = loadPacks(rulesFolder, base);
+  const clinic = readFolder(clinicFolder, base, readerFor(rulesFolder));
+  const findings = [...rules.findings, ...clinic.findings];
   if (!clinic.documents.some(({ data }) => data.kind === 'clinic') && clinic.findings.length === 0)
     findings.push({
       code: 'E323',
@@ -42,21 +42,41 @@ export function loadAll(rulesFolder: string, clinicFolder: string, base: string)
       place: { file: relative(base, clinicFolder) || '.', line: 1, column: 1 },
       help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one',
     });
-  for (const { data, at } of fixtures.documents)
-    if (data.kind !== 'fixture')
-      findings.push({
-        code: 'E324',
-        message: `a document of kind \`${data.kind}\` does not belong among the fixtures`,
-        place: at(['kind']),
-        help: 'move it into the folder of a pack',
-      });
-  const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
   return {
-    packs,
-    fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents), ...clinic.documents].filter(isFixture),
+    packs: rules.packs,
+    fixtures: [...rules.fixtures, ...clinic.documents.filter(isFixture)],
     clinicDocuments: clinic.documents,
     findings,
   };
+}
+
+/** Reads the rules. Files are named relative to `base` in findings. */
+export function loadPacks(rulesFolder: string, base: string): LoadedPacks {
+  const reader = readerFor(rulesFolder);
+  const packFolders = [join(rulesFolder, 'base'), ...foldersIn(join(rulesFolder, 'regions'))];
+  const loaded = packFolders.filter((folder) => existsSync(folder)).map((folder) => readFolder(folder, base, reader));
+  const fixtures = existsSync(join(rulesFolder, 'fixtures')) ? readFolder(join(rulesFolder, 'fixtures'), base, reader) : empty;
+  const strays = fixtures.documents.flatMap(({ data, at }): Finding[] =>
+    data.kind === 'fixture'
+      ? []
+      : [
+          {
+            code: 'E324',
+            message: `a document of kind \`${data.kind}\` does not belong among the fixtures`,
+            place: at(['kind']),
+            help: 'move it into the folder of a pack',
+          },
+        ],
+  );
+  return {
+    packs: loaded.flatMap(({ documents }) => asPack(documents) ?? []),
+    fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
+    findings: [...loaded, fixtures].flatMap((each) => each.findings).concat(strays),
+  };
+}
+
+function isFixture(each: Located): each is Located<FixtureDocument> {
+  return each.data.kind === 'fixture';
 }
 
 /** Links and tailors what was read, for a date. */

@@ -7,6 +7,7 @@ import { type DecideOptions, runDecide } from './commands/decide.js';
 import { type ExplainOptions, runExplain } from './commands/explain.js';
 import { type InitOptions, runInit } from './commands/init.js';
 import { type ListOptions, listable, runList } from './commands/list.js';
+import { type RegionsOptions, runListRegions } from './commands/list-regions.js';
 import type { Context } from './context.js';
 import { toolVersion } from './load-manual.js';
 
@@ -64,9 +65,10 @@ export async function main(args: readonly string[], context: Context, input: Asy
   command('list', 'list what a clinic’s rulebook holds')
     .argument('<kind>', listable.join(', '))
     .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
+    .option('--compare', 'of regions: a table of what they change')
     .option('--json', 'print it as JSON')
-    .action((kind: string, options: ListOptions) => {
-      code = runList(context, kind, options);
+    .action((kind: string, options: ListOptions & RegionsOptions) => {
+      code = kind === 'regions' ? runListRegions(context, options) : runList(context, kind, options);
     });
   program
     .command('init')

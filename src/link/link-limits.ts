@@ -97,6 +97,7 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
         what: `\`${limit.id}\` from ${was} to ${becomes}`,
         because: `${limit.stricter} is stricter`,
         deviation: change.deviation,
+        sources: [limit.source, source],
         place: at('value'),
         document,
         path: ['changes', index],

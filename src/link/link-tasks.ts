@@ -72,6 +72,7 @@ function changeIntervals(linking: Linking, tasks: Map<string, Task>, changes: Ch
         what: `\`${task.id}\` from ${was} to ${formatInterval(every)}`,
         because: 'more often is stricter',
         deviation: change.deviation,
+        sources: [task.source, source],
         place: at('every'),
         document,
         path: ['changes', index],

@@ -2,6 +2,7 @@ import type { Place } from '../read/finding.js';
 import type { Located, Path } from '../read/read-documents.js';
 import type { Deviation } from '../read/types.gen.js';
 import { cite, type Layer, type Linking, report } from './linking.js';
+import type { Citation } from './rulebook.js';
 
 /** A change as the strictness gate sees it. */
 export interface ProposedChange {
@@ -12,6 +13,8 @@ export interface ProposedChange {
   /** Why it counts as less strict, or which way is stricter. */
   because: string;
   deviation: Deviation | undefined;
+  /** The sources of the value as it was and as it would become, where it is a value. */
+  sources?: readonly Citation[];
   place: Place;
   /** The document and the place in it of the whole change. */
   document: Located;
@@ -27,7 +30,9 @@ export function requireStrict(linking: Linking, layer: Layer, change: ProposedCh
   const { looser, deviation, place, what, because, document, path } = change;
   const isClinic = layer.id === 'clinic';
   if (looser && deviation === undefined) {
-    const record = isClinic ? ', or record a `deviation:` with reason, source, approved-by and review-by' : '';
+    const titles = new Set(change.sources?.map(({ id }) => linking.sources.get(id)?.title ?? id));
+    const compare = titles.size > 0 ? `, and compare it with ${[...titles].join(' and ')}` : '';
+    const record = isClinic ? ', or record a `deviation:` with reason, source, approved-by and review-by' : compare;
     report(linking, 'E314', place, `changing ${what} is less strict (${because})`, `keep it as strict${record}`);
     return false;
   }

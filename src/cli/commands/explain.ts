@@ -7,6 +7,7 @@ import { BadUse } from '../bad-use.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { sectionsPrinting } from '../load-manual.js';
+import { explainFixture, fixtureIds, type Line, publishedAbout } from '../published.js';
 import { citationText, plainText } from '../say.js';
 
 export interface ExplainOptions extends CommonOptions {
@@ -22,6 +23,8 @@ interface Explanation {
   lines: [label: string, text: string][];
   /** Layers that set it, oldest first. */
   layers: { layer: string; value: string; source: string; because?: string; deviation?: string; at: string }[];
+  /** Of a limit or task: what publications say, what other regions do, and where sources disagree. */
+  published: Line[];
   printedIn: string[];
 }
 
@@ -30,16 +33,20 @@ export async function runExplain(context: Context, id: string, options: ExplainO
   const open = openSoundClinic(context, options.clinic, options);
   if (open === undefined) return 1;
   const { rulebook } = open;
-  const found = explain(rulebook, id);
-  if (found === undefined)
-    throw new BadUse(`unknown id \`${id}\``, didYouMean(id, allIds(rulebook)) ?? '`rulebook list` shows what there is');
-  const explanation: Explanation = { ...found, printedIn: sectionsPrinting(rulebook, id) };
+  const { loaded } = open.opened;
+  const found = explain(rulebook, id) ?? fixtureFound(id, explainFixture(loaded, id));
+  if (found === undefined) {
+    const near = didYouMean(id, [...allIds(rulebook), ...fixtureIds(loaded)]);
+    throw new BadUse(`unknown id \`${id}\``, near ?? '`rulebook list` shows what there is');
+  }
+  const published = found.kind === 'limit' || found.kind === 'task' ? publishedAbout(loaded, rulebook, id) : [];
+  const explanation: Explanation = { ...found, published, printedIn: sectionsPrinting(rulebook, id) };
   if (options.json) context.out(JSON.stringify(explanation, undefined, 2));
   else print(context, explanation);
   return 0;
 }
 
-function print({ out }: Context, { id, kind, lines, layers, printedIn }: Explanation): void {
+function print({ out }: Context, { id, kind, lines, layers, published, printedIn }: Explanation): void {
   out(`${colors.bold(id)} ${colors.dim(`(${kind})`)}`);
   for (const [label, text] of lines) out(`  ${colors.dim(label.padEnd(9))} ${text}`);
   for (const { layer, value, source, because, deviation, at } of layers) {
@@ -47,10 +54,16 @@ function print({ out }: Context, { id, kind, lines, layers, printedIn }: Explana
     if (because !== undefined) out(`  ${''.padEnd(9)} ${because}`);
     if (deviation !== undefined) out(`  ${''.padEnd(9)} ${deviation}`);
   }
+  for (const [label, text] of published) out(`  ${colors.dim(label.padEnd(9))} ${text}`);
+  if (kind === 'published value') return;
   out(`  ${colors.dim('printed'.padEnd(9))} ${printedIn.length > 0 ? printedIn.join('; ') : 'nowhere'}`);
 }
 
-type Found = Omit<Explanation, 'printedIn'>;
+type Found = Omit<Explanation, 'printedIn' | 'published'>;
+
+function fixtureFound(id: string, fixture: { kind: string; lines: Line[] } | undefined): Found | undefined {
+  return fixture && { id, ...fixture, layers: [] };
+}
 
 function explain(rulebook: Rulebook, id: string): Found | undefined {
   const say = (text: string) => plainText(rulebook, text);
@@ -137,8 +150,17 @@ function explain(rulebook: Rulebook, id: string): Found | undefined {
       layers: [],
     };
   const term = rulebook.terms.get(id);
-  if (term !== undefined)
-    return { id, kind: 'term', lines: [['word', term.label], ['means', say(term.definition)], ...note(term.domain)], layers: [] };
+  if (term !== undefined) {
+    const renamed = rulebook.changes.filter(({ kind, about }) => kind === 'term' && about === id);
+    return {
+      id,
+      kind: 'term',
+      lines: [['word', term.label], ['means', say(term.definition)], ...note(term.domain)],
+      layers: renamed.flatMap(({ layer, change, because, source, place }) =>
+        layersOf([{ layer, value: change, source: source ?? { id: layer }, because, place }]),
+      ),
+    };
+  }
   const procedure = rulebook.procedures.get(id);
   if (procedure !== undefined)
     return {
