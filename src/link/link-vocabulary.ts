@@ -38,7 +38,7 @@ export function renameTerms(linking: Linking, changes: Change[]): void {
         kind: 'term',
         about: term.id,
         layer: layer.id,
-        change: `\u201c${term.label}\u201d becomes \u201c${change.label}\u201d`,
+        change: `is called \u201c${change.label}\u201d`,
         because: change.because,
         ...(source !== undefined && { source }),
         place: at('label'),

@@ -20,14 +20,37 @@ export function wordingOf(layers: readonly Layer[]): Wording {
   );
 }
 
-/** Writes the texts of each layer as the `wording` documents of the layers above it spell them. */
+/**
+ * Writes the texts of each layer as the layers above it do: with the words of their `wording` documents, and with the
+ * names that they give to roles.
+ */
 export function spellLayers<L extends Layer>(layers: readonly L[]): L[] {
   return layers.map((layer, index) => {
-    const words = wordingOf(layers.slice(index + 1));
-    return Object.keys(words).length === 0
-      ? layer
-      : { ...layer, documents: layer.documents.map((each) => spellDocument(each, words)) };
+    const above = layers.slice(index + 1);
+    const words = { ...wordingOf(above), ...renamedRoles(layers, above) };
+    if (Object.keys(words).length === 0) return layer;
+    return { ...layer, documents: layer.documents.map((each) => spellDocument(each, words)) };
   });
+}
+
+/** The names of roles as they are first given, in lower case, and as the layers above rename them. */
+function renamedRoles(layers: readonly Layer[], above: readonly Layer[]): Wording {
+  const words: Record<string, string> = {};
+  for (const { data } of above.flatMap(({ documents }) => documents))
+    for (const change of data.kind === 'overrides' ? data.changes : []) {
+      if (change.change !== 'term') continue;
+      const term = termOf(layers, change.term);
+      if (term?.domain !== 'role') continue;
+      words[term.label.toLowerCase()] = change.label;
+      if (term.plural !== undefined && change.plural !== undefined) words[term.plural.toLowerCase()] = change.plural;
+    }
+  return words;
+}
+
+function termOf(layers: readonly Layer[], id: string) {
+  for (const { data } of layers.flatMap(({ documents }) => documents))
+    if (data.kind === 'terms' && Object.hasOwn(data.terms, id)) return data.terms[id];
+  return undefined;
 }
 
 function spellDocument(document: Located, words: Wording): Located {

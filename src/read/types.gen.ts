@@ -1054,6 +1054,9 @@ export interface WordingDocument {
    * Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone.
    */
   words: {
+    /**
+     * A word or words.
+     */
     [k: string]: string;
   };
 }

@@ -31,8 +31,8 @@ export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
           reason: textOfLayer(deviation.reason, change.layer),
           basis: cite(bibliography, typeof source === 'string' ? { id: source } : source, true),
           approver,
-          approvedOn: approvedOn === undefined ? null : sayDate(approvedOn),
-          reviewBy: sayDate(deviation['review-by']),
+          approvedOn: approvedOn === undefined ? null : sayDate(approvedOn, rulebook.language),
+          reviewBy: sayDate(deviation['review-by'], rulebook.language),
         },
       ];
     }),

@@ -22,7 +22,7 @@ export function modelScope(rulebook: Rulebook) {
       kind: labelOf(rulebook, machine.kind),
       model: said(`${machine.maker} ${machine.model}, ${machine.serial}`, machine.id),
       room: said(clinic.rooms.find(({ id }) => id === machine.room)?.name ?? machine.room, 'clinic'),
-      installed: sayDate(machine.installed),
+      installed: sayDate(machine.installed, rulebook.language),
       instructions: said(`${machine.instructions.title}, ${machine.instructions.edition}`, machine.id),
       kept: said(machine.instructions.kept, machine.id),
       inService: machine.inService,

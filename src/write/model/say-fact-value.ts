@@ -17,7 +17,8 @@ export function sayFactValue(rulebook: Rulebook, fact: Fact, value: FactValue): 
           value.map((member) => sayMember(rulebook, fact, member)),
           'and',
         );
-  if (fact.type === 'date') return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10)), fact.id);
+  if (fact.type === 'date')
+    return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10), rulebook.language), fact.id);
   return said(fact.type === 'quantity' ? formatQuantity(inOwnUnit(fact, value)) : String(value), fact.id);
 }
 

@@ -1,7 +1,4 @@
-const months = 'January February March April May June July August September October November December'.split(' ');
-
-/** `2026-12-01` as `December 1, 2026`. */
-export function sayDate(date: string): string {
-  const [year, month, day] = date.split('-').map(Number);
-  return `${months[(month ?? 1) - 1]} ${day}, ${year}`;
+/** A day (YYYY-MM-DD) as a language writes it: `December 1, 2026` in en-US, `1 December 2026` in en-GB. */
+export function sayDate(date: string, language: string): string {
+  return new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${date}T00:00:00Z`));
 }
