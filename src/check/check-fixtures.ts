@@ -2,23 +2,14 @@ import { decide } from '../decide/decide.js';
 import { isWithin } from '../link/choose-packs.js';
 import { isHollow, readFactValue } from '../link/read-values.js';
 import type { FactValue, Rulebook } from '../link/rulebook.js';
-import { a0OfHold } from '../measure/a0.js';
 import { formatInterval, isAtLeastAsOften, parseInterval } from '../measure/interval.js';
-import {
-  compareQuantities,
-  describeDimension,
-  dimensionOf,
-  formatQuantity,
-  inBaseUnit,
-  parseQuantity,
-  type Quantity,
-} from '../measure/quantity.js';
-import type { Dimension } from '../measure/units.js';
+import { compareQuantities, dimensionOf, formatQuantity } from '../measure/quantity.js';
 import type { Finding } from '../read/finding.js';
-import { didYouMean } from '../read/nearest.js';
-import { quoted, quotedList } from '../read/quoted.js';
+import { quotedList } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
+import { FixtureError, known, quantity, type Wrong } from './fixture-error.js';
+import { runCalculation } from './run-calculation.js';
 
 type Fixture = FixtureDocument['fixtures'][string];
 
@@ -53,14 +44,6 @@ export function checkFixtures(
       result.findings.push({ code, message, place: document.at(['fixtures', id, ...at]), ...(help !== undefined && { help }) });
     }
   return result;
-}
-
-interface Wrong {
-  code: Finding['code'];
-  /** Path within the fixture. */
-  at: string[];
-  message: string;
-  help?: string | undefined;
 }
 
 function noRules({ on = '' }: Fixture): Wrong {
@@ -170,56 +153,6 @@ function readGiven(raw: Extract<Fixture, { prove: 'situation' }>['given'], ruleb
     given[id] = read.value;
   }
   return given;
-}
-
-function runCalculation(fixture: Extract<Fixture, { prove: 'calculation' }>): Wrong | undefined {
-  const { temperature, time, ...others } = fixture.given;
-  const [stray] = Object.keys(others);
-  if (stray !== undefined)
-    return {
-      code: 'E402',
-      at: ['given', stray],
-      message: `A0 is not worked out from ${quoted(stray)}`,
-      help: didYouMean(stray, ['temperature', 'time']),
-    };
-  if (temperature === undefined || time === undefined)
-    return { code: 'E402', at: ['given'], message: 'A0 is worked out from `temperature` and `time`', help: 'give both' };
-  const result = a0OfHold(
-    quantity(temperature, 'temperature', ['given', 'temperature']),
-    quantity(time, 'time', ['given', 'time']),
-  );
-  const published = quantity(fixture.result, 'A0', ['result']);
-  const within = fixture.within === undefined ? 0 : inBaseUnit(quantity(fixture.within, 'A0', ['within']));
-  if (Math.abs(inBaseUnit(result) - inBaseUnit(published)) <= within) return undefined;
-  const message = `the calculation gives ${formatQuantity(result)}, published is ${formatQuantity(published)}`;
-  return { code: 'E402', at: ['result'], message };
-}
-
-class FixtureError extends Error {
-  constructor(readonly wrong: Wrong) {
-    super(wrong.message);
-  }
-}
-
-function known<T>(code: Finding['code'], what: string, id: string, things: ReadonlyMap<string, T>, at: string[]): T {
-  const thing = things.get(id);
-  if (thing === undefined)
-    throw new FixtureError({ code, at, message: `unknown ${what} ${quoted(id)}`, help: didYouMean(id, things.keys()) });
-  return thing;
-}
-
-function quantity(text: string, wanted: Dimension, at: string[]): Quantity {
-  const parsed = parseQuantity(text);
-  if (!parsed.ok)
-    throw new FixtureError({ code: 'E210', at, message: parsed.problem, help: `expected ${describeDimension(wanted)}` });
-  const got = dimensionOf(parsed.value);
-  if (got === wanted) return parsed.value;
-  throw new FixtureError({
-    code: 'E308',
-    at,
-    message: `${quoted(text)} is ${describeDimension(got)}, expected ${describeDimension(wanted)}`,
-    help: 'compare like with like',
-  });
 }
 
 function citation(fixture: Fixture, rulebook: Rulebook): string {

@@ -107,7 +107,7 @@ export type Evidence = 'read' | 'recalled' | 'computed' | 'decided';
  */
 export type Interval = string;
 /**
- * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`.
+ * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`, `F0 15 min`.
  */
 export type Quantity = string;
 
@@ -526,9 +526,36 @@ export interface FixtureDocument {
           region?: string;
           on?: Date;
           source: Source;
-          calculation: 'a0';
+          calculation:
+            | 'a0'
+            | 'a0-lower'
+            | 'a0-held'
+            | 'a0-mean'
+            | 'f0'
+            | 'f0-lower'
+            | 'f0-held'
+            | 'f0-mean'
+            | 'equivalent-time'
+            | 'log-reduction'
+            | 'hold'
+            | 'steam-pressure'
+            | 'steam-gauge'
+            | 'steam-temperature'
+            | 'steam-temperature-of-gauge'
+            | 'steam-difference'
+            | 'air-pressure'
+            | 'leak-rate'
+            | 'convert'
+            | 'conductivity'
+            | 'softener'
+            | 'softener-salt'
+            | 'detergent-dose'
+            | 'detergent-cycles';
+          /**
+           * Quantities by the names of the calculation's inputs; the readings of a sensor with commas between.
+           */
           given: {
-            [k: string]: Quantity;
+            [k: string]: string;
           };
           result: Quantity;
           within?: Quantity;
