@@ -31,15 +31,30 @@ export function f0OfHold(temperature: Quantity, time: Quantity, reference = f0Re
   return { value: inBaseUnit(equivalentTime(temperature, time, reference, moistHeatZ)) / 60, unit: 'min{F0}' };
 }
 
-/** F0 of readings in °C at moments in seconds: the sum over all steps, counted as said. No lower limit. Source: as for a hold. */
+/**
+ * F(T, z) of readings in °C at moments in seconds: the sum over all steps, counted as said, as a time at `reference`. There is
+ * no lower limit. Source: European Pharmacopoeia 5.1.5.
+ */
+export function equivalentTimeOfReadings(
+  seconds: readonly number[],
+  celsius: readonly number[],
+  counting: Counting,
+  reference: Quantity,
+  z: Quantity,
+): Quantity {
+  const rates = celsius.map((each) => lethalRate(each, reference, z));
+  return { value: countReadings(seconds, rates, counting), unit: 's' };
+}
+
+/** F0 of readings: the same with z = 10 K, in minutes. */
 export function f0OfReadings(
   seconds: readonly number[],
   celsius: readonly number[],
   counting: Counting,
   reference = f0Reference,
 ): Quantity {
-  const rates = celsius.map((each) => lethalRate(each, reference, moistHeatZ));
-  return { value: countReadings(seconds, rates, counting) / 60, unit: 'min{F0}' };
+  const time = equivalentTimeOfReadings(seconds, celsius, counting, reference, moistHeatZ);
+  return { value: time.value / 60, unit: 'min{F0}' };
 }
 
 /**
