@@ -24,7 +24,7 @@ export interface CycleRecord {
 
 /** Why a file is no cycle record. Codes are listed in the contributor guide. */
 export interface RecordProblem {
-  code: `E7${number}`;
+  code: `E${number}`;
   /** From 1. */
   line: number;
   column: number;

@@ -83,11 +83,12 @@ function axesOf({ seconds, temperatures, pressure }: CycleRecord, band: Band | u
 
 /** An axis over a range, with about so many steps of 1, 2 or 5 times a power of ten; open-ended where it ends with the data. */
 function axis(least: number, most: number, name: string, steps: number, open = false): Axis {
-  const range = Math.max(most - least, 1e-3);
+  const range = most > least ? most - least : 1;
   const power = 10 ** Math.floor(Math.log10(range / steps));
   const step = ([1, 2, 5, 10].find((each) => each * power * steps >= range) ?? 10) * power;
-  const to = open ? Math.max(most, 1e-3) : Math.ceil(most / step - 1e-9) * step;
-  return { from: Math.floor(least / step + 1e-9) * step, to, step, name };
+  const from = Math.floor(least / step + 1e-9) * step;
+  const to = open ? most : Math.ceil(most / step - 1e-9) * step;
+  return { from, to: to > from ? to : from + step, step, name };
 }
 
 function linesOf({ seconds, temperatures, pressure }: CycleRecord, axes: Axes): Line[] {
