@@ -42,7 +42,7 @@ export function sourcedValues(
   const held = new Set(
     fixtures.flatMap(({ data }) =>
       Object.values(data.fixtures).flatMap((fixture) => {
-        const region = fixture.region ?? data.region;
+        const region = data.region;
         if (region !== undefined && !isWithin(rulebook.clinic.region, region)) return [];
         if (fixture.prove === 'limit' && fixture.equals !== undefined)
           return [`${fixture.limit} ${citationOf(fixture.source).id}`];

@@ -1,17 +1,14 @@
 import { isWithin } from '../link/choose-packs.js';
 import type { PacksAlone } from '../link/packs-alone.js';
 import type { Citation, Rulebook, Source } from '../link/rulebook.js';
-import { a0OfHold } from '../measure/a0.js';
-import { formatQuantity, inBaseUnit } from '../measure/quantity.js';
 import type { Finding, Place } from '../read/finding.js';
-import { didYouMean } from '../read/nearest.js';
-import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
-import { citationOf, type Fixture, FixtureError, type FixtureThat, known, readPublished, type Wrong } from './fixture-parts.js';
+import { citationOf, type Fixture, FixtureError, known, type Wrong } from './fixture-parts.js';
 import { proveBoundary, proveProgram, proveSituation } from './prove-answer.js';
 import { proveDisagreement } from './prove-disagreement.js';
 import { proveInterval, proveLimit } from './prove-limit.js';
+import { runCalculation } from './run-calculation.js';
 
 /** What running fixtures found: how many were run, what went wrong, and which rules they reached. */
 export interface FixtureRun {
@@ -35,10 +32,10 @@ export function checkFixtures(documents: readonly Located<FixtureDocument>[], pa
         result.findings.push({ code: 'E307', message: `fixture \`${id}\` is already defined`, place, help });
         continue;
       }
-      const region = fixture.region ?? document.data.region;
+      const { region } = document.data;
       if (region !== undefined && !isWithin(packs.region, region)) continue;
       const day = dayFor(fixture, packs);
-      if (day < packs.effective) continue;
+      if (day === undefined) continue;
       const rulebook = packs.rulesOn(day);
       result.run += 1;
       const wrong = rulebook === undefined ? noRules(day) : runFixture(fixture, rulebook, packs, result.rulesReached);
@@ -58,10 +55,17 @@ export function lifeOf(fixture: Fixture, sources: ReadonlyMap<string, Source>): 
   return { ...(from !== undefined && { from }), ...(until !== undefined && { until }) };
 }
 
-function dayFor(fixture: Fixture, { on, sources }: PacksAlone): string {
+/**
+ * The day on which a fixture is run: the day of its life nearest to the date asked for. A formula has no date, and what the
+ * packs still cite holds although its edition was withdrawn; nothing else that ended before the packs took effect is run.
+ */
+function dayFor(fixture: Fixture, { on, effective, sources, cites }: PacksAlone): string | undefined {
+  if (fixture.prove === 'calculation') return on;
   const { from, until } = lifeOf(fixture, sources);
   if (from !== undefined && on < from) return from;
-  return until !== undefined && until < on ? until : on;
+  if (until === undefined || on <= until) return on;
+  if (until >= effective) return until;
+  return 'source' in fixture && fixture.until === undefined && cites.has(citationOf(fixture.source).id) ? on : undefined;
 }
 
 function noRules(on: string): Wrong {
@@ -91,29 +95,6 @@ function runFixture(fixture: Fixture, rulebook: Rulebook, packs: PacksAlone, rea
     if (error instanceof FixtureError) return error.wrong;
     throw error;
   }
-}
-
-function runCalculation(fixture: FixtureThat<'calculation'>): Wrong | undefined {
-  const { temperature, time, ...others } = fixture.given;
-  const [stray] = Object.keys(others);
-  if (stray !== undefined)
-    return {
-      code: 'E402',
-      at: ['given', stray],
-      message: `A0 is not worked out from ${quoted(stray)}`,
-      help: didYouMean(stray, ['temperature', 'time']),
-    };
-  if (temperature === undefined || time === undefined)
-    return { code: 'E402', at: ['given'], message: 'A0 is worked out from `temperature` and `time`', help: 'give both' };
-  const result = a0OfHold(
-    readPublished(temperature, 'temperature', ['given', 'temperature']),
-    readPublished(time, 'time', ['given', 'time']),
-  );
-  const published = readPublished(fixture.result, 'A0', ['result']);
-  const within = fixture.within === undefined ? 0 : inBaseUnit(readPublished(fixture.within, 'A0', ['within']));
-  if (Math.abs(inBaseUnit(result) - inBaseUnit(published)) <= within) return undefined;
-  const message = `the calculation gives ${formatQuantity(result)}, published is ${formatQuantity(published)}`;
-  return { code: 'E402', at: ['result'], message };
 }
 
 function sayPublished(fixture: Fixture, at: Wrong['at'], { sources }: PacksAlone): string | undefined {

@@ -42,12 +42,17 @@ export function known<T>(
 }
 
 /** A quantity of the dimension wanted. @throws FixtureError when the text is something else. */
-export function readPublished(text: string, wanted: Dimension, at: (string | number)[]): Quantity {
+export function readPublished(text: string, wanted: Dimension | 'any', at: (string | number)[]): Quantity {
   const parsed = parseQuantity(text);
   if (!parsed.ok)
-    throw new FixtureError({ code: 'E210', at, message: parsed.problem, help: `expected ${describeDimension(wanted)}` });
+    throw new FixtureError({
+      code: 'E210',
+      at,
+      message: parsed.problem,
+      help: wanted === 'any' ? 'write a number and a unit' : `expected ${describeDimension(wanted)}`,
+    });
   const got = dimensionOf(parsed.value);
-  if (got === wanted) return parsed.value;
+  if (wanted === 'any' || got === wanted) return parsed.value;
   throw new FixtureError({
     code: 'E308',
     at,

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { BadUse } from './bad-use.js';
 import { colors } from './colors.js';
+import { addMeasure } from './commands/add-measure.js';
 import { type BuildOptions, runBuild } from './commands/build.js';
 import { type CheckOptions, runCheck } from './commands/check.js';
 import { type DecideOptions, runDecide } from './commands/decide.js';
@@ -80,6 +81,10 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .action(async (folder: string, options: InitOptions) => {
       code = await runInit(context, folder, options);
     });
+
+  addMeasure(program, context, (each) => {
+    code = each;
+  });
 
   try {
     await program.parseAsync(args, { from: 'user' });

@@ -14,7 +14,7 @@ export type Line = [label: string, text: string];
 export function publishedAbout(loaded: Loaded, rulebook: Rulebook, id: string): Line[] {
   const sources = sourcesOf(loaded.packs);
   const fixtures = loaded.fixtures.flatMap(({ data }) =>
-    Object.values(data.fixtures).map((fixture) => ({ fixture, region: fixture.region ?? data.region })),
+    Object.values(data.fixtures).map((fixture) => ({ fixture, region: data.region })),
   );
   const values = fixtures.flatMap(({ fixture, region }): Line[] => {
     if (!((fixture.prove === 'limit' && fixture.limit === id) || (fixture.prove === 'interval' && fixture.task === id)))
@@ -37,7 +37,7 @@ export function explainFixture(loaded: Loaded, id: string): { kind: string; line
     const fixture = Object.hasOwn(document.data.fixtures, id) ? document.data.fixtures[id] : undefined;
     if (fixture === undefined) continue;
     const { from, until } = lifeOf(fixture, sources);
-    const region = fixture.region ?? document.data.region ?? 'everywhere';
+    const region = document.data.region ?? 'everywhere';
     const place = document.atKey(['fixtures', id]);
     const lines: Line[] = [
       ['title', fixture.title],

@@ -22,6 +22,8 @@ export interface PacksAlone {
   rulesOn(date: string): Rulebook | undefined;
   /** What was found in linking them on that date. */
   findingsOn(date: string): Finding[];
+  /** Ids of the sources that a document of the packs cites. */
+  cites: ReadonlySet<string>;
   /** The bibliographies of all packs, of this and other regions. */
   sources: ReadonlyMap<string, Source>;
 }
@@ -48,6 +50,7 @@ export function packsAlone(available: readonly Pack[], { packs: wanted, region }
         .sort()
         .at(-1) ?? '',
     sources: sourcesOf(available),
+    cites: new Set(packs.flatMap(({ documents }) => documents.flatMap(({ data }) => citedIn(data)))),
     rulesOn: (date) => linkedOn(date).rules,
     findingsOn: (date) => linkedOn(date).findings,
   };
@@ -72,4 +75,15 @@ export function sourcesOf(packs: readonly Pack[]): Map<string, Source> {
         : [],
     ),
   );
+}
+
+/** The ids under every `source:` of a document. */
+function citedIn(value: unknown): string[] {
+  if (Array.isArray(value)) return value.flatMap(citedIn);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, each]: [string, unknown]): string[] => {
+    if (key !== 'source') return citedIn(each);
+    if (typeof each === 'string') return [each];
+    return typeof each === 'object' && each !== null && 'id' in each ? [String(each.id)] : [];
+  });
 }

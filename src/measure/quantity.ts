@@ -10,19 +10,26 @@ export interface Quantity {
 export type Parsed<T> = { ok: true; value: T } | { ok: false; problem: string; unknownUnit?: string };
 
 /**
- * Reads `10 min`, `134 °C`, `A0 600`, `25 cycles`, `3 times`, `pH 7`. Never guesses: a number without a unit is refused.
+ * Reads `10 min`, `134 °C`, `A0 600`, `F0 15 min`, `25 cycles`, `3 times`, `pH 7`. Never guesses: a number without a unit
+ * is refused.
  */
 export function parseQuantity(text: string): Parsed<Quantity> {
-  const match = /^(?:(A0|pH) )?(-?\d+(?:\.\d+)?(?:e-?\d+)?)(?: ?(\S.*))?$/u.exec(text.trim());
+  const match = /^(?:(A0|F0|pH) )?(-?\d+(?:\.\d+)?(?:e-?\d+)?)(?: ?(\S.*))?$/u.exec(text.trim());
   if (match === null) return { ok: false, problem: `expected a number and a unit, got \`${text}\`` };
-  const name = match[1] ?? match[3];
-  if (name === undefined || (match[1] !== undefined && match[3] !== undefined))
-    return { ok: false, problem: `expected a unit after the number in \`${text}\`` };
+  const name = unitName(match[1], match[3]);
+  if (name === undefined) return { ok: false, problem: `expected a unit after the number in \`${text}\`` };
   const unit = findUnit(name);
   if (unit === undefined) return { ok: false, problem: `unknown unit \`${name}\` in \`${text}\``, unknownUnit: name };
   const quantity = { value: Number(match[2]), unit: unit.ucum };
   const problem = whyImpossible(quantity);
   return problem === undefined ? { ok: true, value: quantity } : { ok: false, problem: `\`${text}\` ${problem}` };
+}
+
+/** `A0` and `pH` are units by themselves; `F0 15 min` is F0 in minutes, and nothing else goes before a number with its unit. */
+function unitName(before: string | undefined, after: string | undefined): string | undefined {
+  if (before === undefined) return after;
+  if (before === 'F0') return after === undefined ? undefined : `${after} F0`;
+  return after === undefined ? before : undefined;
 }
 
 /** Larger than anything the rules measure, and far from where binary fractions grow coarse. */
@@ -32,14 +39,15 @@ const largest = 1e9;
 export function whyImpossible({ value, unit }: Quantity): string | undefined {
   if (!(Math.abs(value) <= largest)) return `is beyond ${largest.toLocaleString('en-US')}`;
   const { dimension } = unitOf({ value, unit });
-  const mayBeNegative = dimension === 'temperature' || dimension === 'temperature difference' || dimension === 'pressure';
-  return value < 0 && !mayBeNegative ? 'is below zero' : undefined;
+  return value < 0 && !mayBeNegative.has(dimension) ? 'is below zero' : undefined;
 }
+
+const mayBeNegative: ReadonlySet<Dimension> = new Set(['temperature', 'temperature difference', 'pressure', 'pressure rate']);
 
 /** A dimension with its article, for messages: `a time`, `an acidity`, `a number of cycles`. */
 export function describeDimension(dimension: Dimension): string {
   if (dimension === 'cycles') return 'a number of cycles';
-  return `${/^[aeiouA]/.test(dimension) ? 'an' : 'a'} ${dimension}`;
+  return `${/^[aeiouAF]/.test(dimension) ? 'an' : 'a'} ${dimension}`;
 }
 
 /** A unit as people write it in the rules: `min`, `°C`, `cycles`. */
@@ -53,7 +61,7 @@ export function dimensionOf(quantity: Quantity): Dimension {
   return unitOf(quantity).dimension;
 }
 
-/** The number in the base unit of its dimension (s, °C, K, mm, mL, g, kPa, µS/cm, mg/L …), for comparing. */
+/** The number in the base unit of its dimension (s, °C, K, mm, mL, g, kPa, µS/cm, mg/L, mg/L CaCO3 …), for comparing. */
 export function inBaseUnit(quantity: Quantity): number {
   const { factor, offset = 0 } = unitOf(quantity);
   // Twelve significant digits: 8 in and 203.2 mm are the same length, whatever binary fractions make of them.
@@ -73,11 +81,12 @@ export function compareQuantities(a: Quantity, b: Quantity): number {
   return inBaseUnit(a) - inBaseUnit(b);
 }
 
-/** For people: `10 minutes`, `1 week`, `134 °C`, `A0 600`, `70%`, `pH 7.5`. */
+/** For people: `10 minutes`, `1 week`, `134 °C`, `A0 600`, `F0 15 min`, `70%`, `pH 7.5`. */
 export function formatQuantity({ value, unit }: Quantity): string {
   const { one, many, dimension } = unitOf({ value, unit });
   const number = formatNumber(value);
   if (dimension === 'A0') return `A0 ${number}`;
+  if (dimension === 'F0') return `F0 ${number} min`;
   if (dimension === 'acidity') return `pH ${number}`;
   if (dimension === 'share') return `${number}%`;
   return `${number} ${value === 1 ? one : many}`;

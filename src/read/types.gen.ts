@@ -108,7 +108,7 @@ export type Evidence = 'read' | 'recalled' | 'computed' | 'decided';
  */
 export type Interval = string;
 /**
- * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`.
+ * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`, `F0 15 min`.
  */
 export type Quantity = string;
 
@@ -487,16 +487,39 @@ export interface FixtureDocument {
            */
           prove: 'calculation';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
-          calculation: 'a0';
+          calculation:
+            | 'a0'
+            | 'a0-lower'
+            | 'a0-held'
+            | 'a0-mean'
+            | 'f0'
+            | 'f0-lower'
+            | 'f0-held'
+            | 'f0-mean'
+            | 'equivalent-time'
+            | 'log-reduction'
+            | 'hold'
+            | 'steam-pressure'
+            | 'steam-gauge'
+            | 'steam-temperature'
+            | 'steam-temperature-of-gauge'
+            | 'steam-difference'
+            | 'air-pressure'
+            | 'leak-rate'
+            | 'convert'
+            | 'conductivity'
+            | 'softener'
+            | 'softener-salt'
+            | 'detergent-dose'
+            | 'detergent-cycles';
+          /**
+           * Quantities by the names of the calculation's inputs; the readings of a sensor with commas between.
+           */
           given: {
-            [k: string]: Quantity;
+            [k: string]: string;
           };
           result: Quantity;
           within?: Quantity;
@@ -507,10 +530,6 @@ export interface FixtureDocument {
            */
           prove: 'limit';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
@@ -524,10 +543,6 @@ export interface FixtureDocument {
            */
           prove: 'interval';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
@@ -541,10 +556,6 @@ export interface FixtureDocument {
            */
           prove: 'situation';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
@@ -560,10 +571,6 @@ export interface FixtureDocument {
            */
           prove: 'boundary';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
@@ -585,10 +592,6 @@ export interface FixtureDocument {
            */
           prove: 'program';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           source: Source;
@@ -603,10 +606,6 @@ export interface FixtureDocument {
            */
           prove: 'disagreement';
           title: Label;
-          /**
-           * Only where this region’s pack is used.
-           */
-          region?: string;
           from?: Date;
           until?: Date;
           about?: Id;

@@ -9,11 +9,15 @@ export function codesReported(): string[] {
   return codesIn(textsUnder('src', '.ts'), /'([EW]\d{3})'/g);
 }
 
-/** Every code that stands in what a case expects, and those of the manual's gate, which its own tests trigger. */
+/**
+ * Every code that stands in what a case expects, and those that tests of their own trigger: of the manual's gate, and of
+ * cycle records.
+ */
 export function codesTriggered(): string[] {
   const cases = textsUnder('tests/language', '.case').map((text) => text.slice(text.search(/^=== exit/m)));
   const gate = codesIn(textsUnder('tests/write', '.test.ts'), /\b(E6\d\d)\b/g);
-  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate])].sort();
+  const records = codesIn(textsUnder('tests/measure', '.test.ts'), /\b(E7\d\d)\b/g);
+  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate, ...records])].sort();
 }
 
 /** The rows of the table of codes in the guide for developers: code, what it says, smallest input that triggers it. */

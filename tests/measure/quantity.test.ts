@@ -37,6 +37,14 @@ describe('parseQuantity', () => {
     ['3 times', 3, '1'],
     ['A0 600', 600, '{A0}'],
     ['600 A0', 600, '{A0}'],
+    ['F0 15 min', 15, 'min{F0}'],
+    ['15 min F0', 15, 'min{F0}'],
+    ['15 min{F0}', 15, 'min{F0}'],
+    ['0.02 mmol/L', 0.02, 'mmol{CaCO3}/L'],
+    ['50 mg/L CaCO3', 50, 'mg{CaCO3}/L'],
+    ['12 °dH', 12, '10.mg{CaO}/L'],
+    ['1.3 mbar/min', 1.3, 'mbar/min'],
+    ['27 psi', 27, '[psi]'],
     ['pH 7.5', 7.5, '[pH]'],
     ['7.5 [pH]', 7.5, '[pH]'],
     ['50%', 50, '%'],
@@ -59,6 +67,9 @@ describe('parseQuantity', () => {
     ['1,5 min', 'unknown unit `,5 min` in `1,5 min`'],
     ['10', 'expected a unit after the number in `10`'],
     ['A0 600 s', 'expected a unit after the number in `A0 600 s`'],
+    ['F0 15', 'expected a unit after the number in `F0 15`'],
+    ['F0 15 s', 'unknown unit `s F0` in `F0 15 s`'],
+    ['pH 7 min', 'expected a unit after the number in `pH 7 min`'],
     ['10 Min', 'unknown unit `Min` in `10 Min`'],
     ['10 m in', 'unknown unit `m in` in `10 m in`'],
     ['-1 min', '`-1 min` is below zero'],
@@ -95,6 +106,9 @@ describe('inBaseUnit', () => {
     ['1 bar', 100],
     ['20 ug', 0.00002],
     ['0.3 h', 1080],
+    ['1 mmol/L', 100.09],
+    ['1 °fH', 10],
+    ['30 psi', 206.842718795],
   ])('%s is %d', (text, expected) => {
     expect(inBaseUnit(read(text))).toBe(expected);
   });
@@ -128,6 +142,10 @@ describe('compareQuantities', () => {
 
   it('refuses what cannot be compared, a time with an A0 above all', () => {
     expect(() => compareQuantities(read('600 s'), read('A0 600'))).toThrow('cannot compare time with A0');
+    expect(() => compareQuantities(read('15 min'), read('F0 15 min'))).toThrow('cannot compare time with F0');
+    expect(() => compareQuantities(read('50 mg/L'), read('50 mg/L CaCO3'))).toThrow(
+      'cannot compare mass concentration with water hardness',
+    );
     expect(() => compareQuantities(read('5 °C'), read('5 K'))).toThrow('cannot compare temperature with temperature difference');
   });
 });
@@ -139,6 +157,9 @@ describe('formatQuantity', () => {
     ['0.5 h', '0.5 hours'],
     ['134 °C', '134 °C'],
     ['A0 600', 'A0 600'],
+    ['15 min F0', 'F0 15 min'],
+    ['8.4 °dH', '8.4 °dH'],
+    ['1 ft', '1 foot'],
     ['70 %', '70%'],
     ['pH 7.5', 'pH 7.5'],
     ['100000 times', '100,000 times'],
@@ -159,10 +180,11 @@ describe('formatQuantity', () => {
 
 describe('words for messages', () => {
   it('have the right article', () => {
-    const dimensions = ['time', 'A0', 'acidity', 'endotoxin level', 'cycles', 'share'] as const;
+    const dimensions = ['time', 'A0', 'F0', 'acidity', 'endotoxin level', 'cycles', 'share'] as const;
     expect(dimensions.map(describeDimension)).toEqual([
       'a time',
       'an A0',
+      'an F0',
       'an acidity',
       'an endotoxin level',
       'a number of cycles',

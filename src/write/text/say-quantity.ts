@@ -1,10 +1,14 @@
 import type { Rulebook } from '../../link/rulebook.js';
-import { convertQuantity, formatQuantity, type Quantity } from '../../measure/quantity.js';
+import { convertQuantity, dimensionOf, formatQuantity, type Quantity } from '../../measure/quantity.js';
 
-/** A quantity in words, with the second unit of the region in brackets: `50 mg/L CaCO3 (2.8 °dH)`. */
+/**
+ * A quantity in words, with the second unit of the region in brackets, a temperature to the
+ * degree and others to three digits: `50 mg/L CaCO3 (2.8 °dH)`.
+ */
 export function sayQuantity({ alsoUnits }: Pick<Rulebook, 'alsoUnits'>, quantity: Quantity): string {
   const also = alsoUnits[quantity.unit];
   if (also === undefined) return formatQuantity(quantity);
   const { value, unit } = convertQuantity(quantity, also);
-  return `${formatQuantity(quantity)} (${formatQuantity({ value: Number(value.toPrecision(3)), unit })})`;
+  const rounded = dimensionOf(quantity) === 'temperature' ? Math.round(value) : Number(value.toPrecision(3));
+  return `${formatQuantity(quantity)} (${formatQuantity({ value: rounded, unit })})`;
 }
