@@ -1,12 +1,25 @@
+import { inBaseUnit } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
+import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
-import type { ClinicDocument } from '../read/types.gen.js';
+import type { ClinicDocument, EquipmentDocument } from '../read/types.gen.js';
 import type { Vocabulary } from './compile-condition.js';
 import { readSituation } from './link-decisions.js';
 import { isFirst } from './link-vocabulary.js';
 import { eachOf, expectKnown, expectTerm, type Linking, report } from './linking.js';
 import { readInterval, readQuantity } from './read-values.js';
-import type { Clinic, InstrumentFamily, LinkedRules, Machine, Program, Situation, StatedBy, Task } from './rulebook.js';
+import type {
+  Clinic,
+  InstrumentFamily,
+  LinkedRules,
+  Machine,
+  Program,
+  Situation,
+  Stage,
+  StagePressure,
+  StatedBy,
+  Task,
+} from './rulebook.js';
 
 /** The clinic with the facts it states, and `clinic.machines` worked out from its machine sheets. */
 export function linkClinic(
@@ -80,11 +93,18 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
         machine: machine.id,
         use: program.use,
         facts: { ...facts, ...readSituation(linking, vocabulary, program.facts, document, [...path, 'facts']) },
-        stages: program.stages.map(({ name, note, temperature: hot, time: long }, position) => {
-          const at = (key: string) => document.at([...path, 'stages', position, key]);
+        stages: program.stages.map(({ name, note, temperature: hot, time: long, pressure: press }, position): Stage => {
+          const at = (key: string, ...deeper: string[]) => document.at([...path, 'stages', position, key, ...deeper]);
           const temperature = hot === undefined ? undefined : readQuantity(linking, hot, at('temperature'), 'Cel');
           const time = long === undefined ? undefined : readQuantity(linking, long, at('time'), 'min');
-          return { name, ...(temperature && { temperature }), ...(time && { time }), ...(note !== undefined && { note }) };
+          const pressure = press && readPressure(linking, press, (key) => at('pressure', ...(key === undefined ? [] : [key])));
+          return {
+            name,
+            ...(temperature && { temperature }),
+            ...(time && { time }),
+            ...(pressure && { pressure }),
+            ...(note !== undefined && { note }),
+          };
         }),
         ...(program.note !== undefined && { note: program.note }),
         place: document.at([...path, 'id']),
@@ -94,6 +114,42 @@ export function linkMachines(linking: Linking, vocabulary: Vocabulary, tasks: Re
   }
   return new Map([...machines].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
+
+type RawPressure = NonNullable<EquipmentDocument['programs']>[number]['stages'][number]['pressure'];
+
+/** The pressure of a stage: absolute, or of a gauge with the altitude at which it is read. */
+function readPressure(
+  linking: Linking,
+  { absolute, gauge, altitude }: NonNullable<RawPressure>,
+  at: (key?: string) => Place,
+): StagePressure | undefined {
+  if ((absolute === undefined) === (gauge === undefined) || (absolute !== undefined && altitude !== undefined)) {
+    const help = 'write `{ absolute: 304 kPa }`, `{ gauge: 203 kPa }` or `{ gauge: 210 kPa, altitude: 600 m }`';
+    report(linking, 'E210', at(), 'a pressure is either absolute or gauge', help);
+    return undefined;
+  }
+  if (absolute !== undefined) {
+    const quantity = readQuantity(linking, absolute, at('absolute'), 'kPa');
+    return quantity && { absolute: quantity };
+  }
+  const quantity = gauge === undefined ? undefined : readQuantity(linking, gauge, at('gauge'), 'kPa');
+  const height = altitude === undefined ? seaLevel : readQuantity(linking, altitude, at('altitude'), 'm');
+  if (height !== undefined && inBaseUnit(height) > highest) {
+    report(
+      linking,
+      'E210',
+      at('altitude'),
+      `no clinic is at ${quoted(altitude ?? '')}`,
+      'the standard atmosphere is used up to 11,000 m',
+    );
+    return undefined;
+  }
+  return quantity && height && { gauge: quantity, altitude: height };
+}
+
+/** In mm. */
+const highest = 11_000_000;
+const seaLevel = { value: 0, unit: 'm' };
 
 /** The clinic's instrument families. */
 export function linkInstruments(linking: Linking, vocabulary: Vocabulary): Map<string, InstrumentFamily> {

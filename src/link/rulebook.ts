@@ -249,6 +249,18 @@ export interface Form extends Omit<FormDocument, 'kind' | 'only-when' | 'columns
   place: Place;
 }
 
+/** One stage of a program as its maker states it. */
+export interface Stage {
+  name: string;
+  temperature?: Quantity;
+  time?: Quantity;
+  pressure?: StagePressure;
+  note?: string;
+}
+
+/** Pressure of the chamber. A gauge counts from the air's, which is that of the altitude. */
+export type StagePressure = { absolute: Quantity } | { gauge: Quantity; altitude: Quantity };
+
 export interface Program {
   /** `machine/program`. */
   id: string;
@@ -257,7 +269,7 @@ export interface Program {
   use: string;
   /** The program's facts with its machine's. */
   facts: Situation;
-  stages: { name: string; temperature?: Quantity; time?: Quantity; note?: string }[];
+  stages: Stage[];
   note?: string;
   place: Place;
 }

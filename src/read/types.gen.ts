@@ -420,6 +420,14 @@ export interface EquipmentDocument {
       name: Label;
       temperature?: Quantity;
       time?: Quantity;
+      /**
+       * Pressure of the chamber, absolute or gauge. That of a stage of 100 °C or more is compared with steam tables.
+       */
+      pressure?: {
+        absolute?: Quantity;
+        gauge?: Quantity;
+        altitude?: Quantity;
+      };
       note?: Label;
     }[];
     note?: Text;

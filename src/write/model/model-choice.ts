@@ -53,8 +53,14 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
 
 type Stage = Machine['programs'][number]['stages'][number];
 
-function sayStage(rulebook: Rulebook, program: string, { name, temperature, time, note }: Stage): Markdown {
+function sayStage(rulebook: Rulebook, program: string, { name, temperature, time, pressure, note }: Stage): Markdown {
   const values = [temperature, time].filter((each) => each !== undefined).map((each) => sayQuantity(rulebook, each));
+  if (pressure !== undefined)
+    values.push(
+      'absolute' in pressure
+        ? `${sayQuantity(rulebook, pressure.absolute)} absolute`
+        : `${sayQuantity(rulebook, pressure.gauge)} gauge`,
+    );
   return said(`${name}${values.length > 0 ? `: ${values.join(', ')}` : ''}${note === undefined ? '' : ` (${note})`}`, program);
 }
 
