@@ -59,7 +59,25 @@ export function readTable(bytes: Uint8Array): Table {
     const help = separator === ',' ? 'a decimal comma needs semicolons between cells' : 'each line has a cell under each heading';
     refuse('E703', odd.line, 1, message, help);
   }
+  refuseOddBlanks(numbered.slice(1), separator);
   return { separator, rows };
+}
+
+/**
+ * Blanks around cells are passed over where a whole column has them alike. Where one cell has others, a digit may be lost:
+ * ` 3.2` may have been `93.2`.
+ */
+function refuseOddBlanks(lines: readonly { text: string; line: number }[], separator: string): void {
+  const [first] = lines;
+  const blanksOf = (text: string) => text.split(separator).map((cell) => cell.length - cell.trim().length);
+  if (first === undefined || lines.some(({ text }) => text.includes('"'))) return;
+  const usual = blanksOf(first.text);
+  for (const { text, line } of lines) {
+    const odd = blanksOf(text).findIndex((blanks, cell) => blanks !== usual[cell]);
+    if (odd === -1) continue;
+    const message = 'this cell has other blanks around it than those above';
+    refuse('E703', line, startOfCell(text, separator, odd), message, 'take the blanks out; is a digit missing?');
+  }
 }
 
 function decode(bytes: Uint8Array): string {
@@ -71,10 +89,12 @@ function decode(bytes: Uint8Array): string {
     refuse('E702', lineOfBadByte(bytes), 1, 'these bytes are not UTF-8', 'save the file as UTF-8');
   }
   const plain = text.replace(/\r\n?/g, '\n');
-  const control = /[^\P{Cc}\n\t]/u.exec(plain);
+  const control = /[^\P{Cc}\n]/u.exec(plain);
   if (control !== null) {
     const before = plain.slice(0, control.index).split('\n');
-    refuse('E702', before.length, (before.at(-1) ?? '').length + 1, 'a control character', 'the file is damaged, or no text');
+    const isTab = control[0] === '\t';
+    const help = isTab ? 'write commas or semicolons between cells' : 'the file is damaged, or no text';
+    refuse('E702', before.length, (before.at(-1) ?? '').length + 1, isTab ? 'a tab' : 'a control character', help);
   }
   return plain;
 }

@@ -110,7 +110,7 @@ describe('a damaged record', () => {
         const measured = measure(bytes.map((each, index) => (index === place ? byte : each)));
         if (measured === undefined) return;
         const changedName = place < textOf(bytes).indexOf('\n') + 2;
-        const changedNumber = /[\d.,:TZ +-]/.test(String.fromCharCode(byte));
+        const changedNumber = /[\d.,:TZ+-]/.test(String.fromCharCode(byte));
         if (!changedName && !changedNumber) expect(measured).toEqual(undamaged.get(bytes));
         expect(finite(measured)).toBe(true);
       }),
