@@ -77,7 +77,7 @@ function spellTexts(value: unknown, key: string, spell: (text: string) => string
 export function speller(words: Wording): (text: string) => string {
   const known = Object.keys(words);
   if (known.length === 0) return (text) => text;
-  const longestFirst = known.sort((a, b) => b.length - a.length).map((word) => word.replace(/-/g, '\\-'));
+  const longestFirst = known.sort((a, b) => b.length - a.length);
   const pattern = new RegExp(
     `\\]\\([^)]*\\)|\\{\\{[^}]*\\}\\}|(?<![\\p{L}\\p{N}-])(?:${longestFirst.join('|')})(?![\\p{L}\\p{N}])`,
     'giu',

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { expect, it } from 'vitest';
+import { sampleClinics } from '../../src/cli/load-rulebook.js';
+import { keptClinics } from '../tools/kept-clinics.js';
 import { project, run, temporaryFolder } from './run.js';
 
 const kept = join(project, 'out/harrow-mills');
@@ -28,7 +30,15 @@ it('a build does not depend on where it is started', async () => {
     expect(readFileSync(join(folder, 'here', name)).equals(readFileSync(join(folder, 'there', name))), name).toBe(true);
 });
 
-it.each(['harrow-mills', 'piedra-alta'])('%s has no error and no warning', async (clinic) => {
+it.each(keptClinics)('the manual of %s that is kept is what the sources make', async (clinic) => {
+  const folder = temporaryFolder();
+  expect(await run(['build', `seeds/${clinic}`, '--out', folder], project)).toMatchObject({ code: 0, err: '' });
+  const built = readFileSync(join(folder, 'manual.md'), 'utf8');
+  const stands = readFileSync(join(project, 'out', clinic, 'manual.md'), 'utf8');
+  expect(built === stands, `out/${clinic}/manual.md is stale: run \`npm run manuals\``).toBe(true);
+});
+
+it.each(sampleClinics().map((folder) => basename(folder)))('%s has no error and no warning', async (clinic) => {
   const { code, out } = await run(['check', `seeds/${clinic}`], project);
   expect(out).toContain('0 errors, 0 warnings');
   expect(code).toBe(0);

@@ -1,9 +1,9 @@
 import { decide } from '../../decide/decide.js';
 import type { Choice, Machine, Rulebook, Situation } from '../../link/rulebook.js';
+import { formatQuantity } from '../../measure/quantity.js';
 import { join, type Markdown } from '../text/markdown.js';
 import { ruleText, said, saidText } from '../text/markdown-safe.js';
 import { capitalize, joinList } from '../text/say-list.js';
-import { sayQuantity } from '../text/say-quantity.js';
 import { type Bibliography, cite } from './cite.js';
 import { sayWhy } from './model-decision.js';
 import { inCell, sayCondition, sayNeeds } from './say-condition.js';
@@ -43,7 +43,7 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
       use: saidText(program.use, program.id),
       note: program.note === undefined ? null : saidText(program.note, program.id),
       stages: join(
-        program.stages.map((stage) => sayStage(rulebook, program.id, stage)),
+        program.stages.map((stage) => sayStage(program.id, stage)),
         '; ',
       ),
       offers: join(sayOffers(rulebook, machine, program.facts), '; '),
@@ -53,13 +53,12 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
 
 type Stage = Machine['programs'][number]['stages'][number];
 
-function sayStage(rulebook: Rulebook, program: string, { name, temperature, time, pressure, note }: Stage): Markdown {
-  const values = [temperature, time].filter((each) => each !== undefined).map((each) => sayQuantity(rulebook, each));
+/** As the maker states it, without the second unit of the region. */
+function sayStage(program: string, { name, temperature, time, pressure, note }: Stage): Markdown {
+  const values = [temperature, time].filter((each) => each !== undefined).map(formatQuantity);
   if (pressure !== undefined)
     values.push(
-      'absolute' in pressure
-        ? `${sayQuantity(rulebook, pressure.absolute)} absolute`
-        : `${sayQuantity(rulebook, pressure.gauge)} gauge`,
+      'absolute' in pressure ? `${formatQuantity(pressure.absolute)} absolute` : `${formatQuantity(pressure.gauge)} gauge`,
     );
   return said(`${name}${values.length > 0 ? `: ${values.join(', ')}` : ''}${note === undefined ? '' : ` (${note})`}`, program);
 }

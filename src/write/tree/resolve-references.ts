@@ -1,6 +1,7 @@
 import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { Rulebook } from '../../link/rulebook.js';
+import { formatQuantity } from '../../measure/quantity.js';
 import { type Bibliography, numberSources } from '../model/cite.js';
 import { namedSources } from '../model/named-sources.js';
 import type { ReferenceScheme } from '../text/markdown.js';
@@ -28,8 +29,9 @@ interface Filling {
 export function resolveReferences(tree: Root, rulebook: Rulebook, sections: readonly Section[]): CrossReference[] {
   const shelf = { rulebook, bibliography: numberSources(rulebook), sections, homes: findHomes(tree, sections) };
   const unknown: CrossReference[] = [];
-  visit(tree, 'reference', (reference) => {
-    const filling = fill(shelf, reference.scheme, reference.target);
+  visit(tree, 'reference', (reference, _, parent) => {
+    // A cell is narrow, and its column states a unit: no second one there.
+    const filling = fill(shelf, reference.scheme, reference.target, parent?.type !== 'tableCell');
     if (filling === undefined) unknown.push(reference);
     reference.children = [{ type: 'text', value: filling?.text ?? reference.target }];
     if (filling?.anchor !== undefined) reference.anchor = filling.anchor;
@@ -37,13 +39,13 @@ export function resolveReferences(tree: Root, rulebook: Rulebook, sections: read
   return unknown;
 }
 
-function fill(shelf: Shelf, scheme: ReferenceScheme, id: string): Filling | undefined {
+function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean): Filling | undefined {
   const { rulebook, homes } = shelf;
   const at = (kind: string) => homes.get(`${kind}:${id}`)?.anchor;
   switch (scheme) {
     case 'limit': {
       const limit = rulebook.limits.get(id);
-      return limit && { text: sayQuantity(rulebook, limit.value), anchor: at('limit') };
+      return limit && { text: roomy ? sayQuantity(rulebook, limit.value) : formatQuantity(limit.value), anchor: at('limit') };
     }
     case 'every':
       return plain(sayEvery(rulebook, id), at('task'));
