@@ -11,7 +11,7 @@ export const toolVersion = (JSON.parse(readFileSync(join(home, 'package.json'), 
 
 /** Writes a clinic's manual with the templates of the tool. */
 export function manualOf(rulebook: Rulebook): Manual & { findings: Finding[] } {
-  return writeManual({ rulebook, templates: loadTemplates(join(home, 'templates')), tool: toolVersion });
+  return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion });
 }
 
 /** The sections in which the manual prints or names an id: `7.2 Loading the washer`. */
@@ -23,7 +23,8 @@ export function sectionsPrinting(rulebook: Rulebook, id: string): string[] {
   return [...new Set(found)].map(({ number, title }) => [number, title].filter(Boolean).join(' '));
 }
 
-function loadTemplates(folder: string, prefix = ''): Map<string, string> {
+/** The templates of the tool by name, such as `manual/procedure`. */
+export function loadTemplates(folder = join(home, 'templates'), prefix = ''): Map<string, string> {
   const templates = new Map<string, string>();
   for (const name of readdirSync(join(folder, prefix)).sort()) {
     const path = prefix === '' ? name : `${prefix}/${name}`;
