@@ -41,7 +41,7 @@ export interface Answer {
   reasons: Reason[];
   /** Missing facts that could still change the outcome, the one that most rules wait for first. */
   needed: string[];
-  /** Procedures to follow instead. */
+  /** Procedures to follow instead: of a verdict, those of the rules that give its outcome. */
   instead: string[];
   cautions: string[];
   /** Choice: every program looked at, those that meet the needs first, then those that may. */

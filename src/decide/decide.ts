@@ -45,14 +45,17 @@ function giveVerdict(decision: Verdict, rulebook: Rulebook, given: Given): Answe
   const possible = decision.outcomes.filter((outcome) => outcome === surest || open.some(({ rule }) => rule.outcome === outcome));
   const settled = possible.length === 1;
   const counting = [...certain, ...(settled ? [] : open)];
+  const outcome = possible.at(-1) ?? decision.otherwise;
   const noRule: Reason = { outcome: decision.otherwise, because: 'No rule speaks about this.', certain: true, facts: {} };
   return {
     decision: decision.id,
-    outcome: possible.at(-1) ?? decision.otherwise,
+    outcome,
     possible,
     settled,
     reasons: counting.length > 0 ? counting.map(({ rule, truth }) => reasonOf(rule, truth, given)) : [noRule],
-    ...adviceOf(counting.map(({ rule }) => rule)),
+    // What to do instead belongs to the outcome that wins: that of a weaker one would contradict it.
+    instead: insteadOf(counting.filter(({ rule }) => rule.outcome === outcome)),
+    cautions: cautionsOf(counting),
     needed: settled ? [] : mostWaitedFor(open, rulebook, given),
     rulebook: rulebook.digest,
   };
@@ -85,7 +88,8 @@ function chooseProgram(decision: Choice, rulebook: Rulebook, given: Given): Answ
     possible: meeting.length > 0 ? mayMeet : [...mayMeet, 'none'],
     settled,
     reasons: counting.map(({ rule, truth }) => reasonOf(rule, truth, given)),
-    ...adviceOf(counting.map(({ rule }) => rule)),
+    instead: insteadOf(counting),
+    cautions: cautionsOf(counting),
     needed: settled ? [] : mostWaitedFor(open, rulebook, given),
     offers: offers.sort((a, b) => Number(b.meets) - Number(a.meets) || Number(b.mayMeet) - Number(a.mayMeet)),
     rulebook: rulebook.digest,
@@ -116,11 +120,12 @@ function reasonOf(rule: Rule, truth: Truth, given: Given): Reason {
   };
 }
 
-function adviceOf(rules: readonly Rule[]): Pick<Answer, 'instead' | 'cautions'> {
-  return {
-    instead: [...new Set(rules.flatMap(({ instead }) => instead ?? []))],
-    cautions: [...new Set(rules.flatMap(({ cautions }) => cautions))],
-  };
+function insteadOf(judged: readonly Judged[]): string[] {
+  return [...new Set(judged.flatMap(({ rule }) => rule.instead ?? []))];
+}
+
+function cautionsOf(judged: readonly Judged[]): string[] {
+  return [...new Set(judged.flatMap(({ rule }) => rule.cautions))];
 }
 
 function mostWaitedFor(open: readonly Judged[], rulebook: Rulebook, given: Given): string[] {

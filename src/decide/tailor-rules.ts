@@ -13,9 +13,9 @@ export function tailorRules(rules: LinkedRules): Rulebook {
     condition === undefined || truth(rules, condition, facts) !== false;
   const duties = [...rules.tasks.values()].flatMap((task) => dutiesOf(task, rules, holds));
   const withDuty = new Set(duties.map(({ task }) => task));
-  const kinds = new Set([...rules.machines.values()].map(({ kind }) => kind));
+  const machines = [...rules.machines.values()];
   const isHere = ({ machine, onlyWhen }: { machine?: string; onlyWhen?: Condition }) =>
-    (machine === undefined || kinds.has(machine)) && holds(onlyWhen);
+    machine === undefined ? holds(onlyWhen) : machines.some(({ kind, facts }) => kind === machine && holds(onlyWhen, facts));
   const stepsHere = (procedure: Procedure): Procedure => ({
     ...procedure,
     steps: procedure.steps.filter((step) => holds(step.onlyWhen)),

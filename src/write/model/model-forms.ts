@@ -15,15 +15,18 @@ const rowsOfHalfSheet = 8;
  */
 export function modelForms(rulebook: Rulebook) {
   const sheets = [...rulebook.forms.values()].flatMap((form) => {
-    const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form.machine);
+    const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form, form.machine);
     return machines.map((machine, index) => modelSheet(rulebook, form, machine, index === 0));
   });
   return [...sheets.filter(({ size }) => size === 'whole'), ...sheets.filter(({ size }) => size === 'half')];
 }
 
-/** The machines of a kind that are in service, or all of them where none is. */
-function machinesOf(rulebook: Rulebook, kind: string): Machine[] {
-  const all = [...rulebook.machines.values()].filter((machine) => machine.kind === kind);
+/** The machines of a form's kind for which it holds: those in service, or all of them where none is. */
+function machinesOf(rulebook: Rulebook, { onlyWhen }: Form, kind: string): Machine[] {
+  const all = [...rulebook.machines.values()].filter(
+    (machine) =>
+      machine.kind === kind && (onlyWhen === undefined || truthOf(onlyWhen, knownFacts(rulebook, machine.facts)) !== false),
+  );
   const running = all.filter(({ inService }) => inService);
   return running.length > 0 ? running : all;
 }

@@ -14,7 +14,7 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
     title,
     purpose: text(procedure.purpose),
     who: joinList(
-      procedure.who.map((role) => refer('role', role)),
+      withoutRepeats(rulebook, procedure.who).map((role) => refer('role', role)),
       'or',
     ),
     where: refer('zone', procedure.where),
@@ -58,4 +58,17 @@ function optional(text: string | undefined, layer: string): Markdown | null {
 
 function withoutStop({ markdown }: Markdown): Markdown {
   return { markdown: markdown.replace(/&#46;(\]\(said:[^)]*\))?$/, '$1') };
+}
+
+/** Leaves out a role all of whose persons are named under another one. */
+function withoutRepeats({ clinic }: Rulebook, roles: readonly string[]): string[] {
+  const holders = (role: string) => clinic.people.filter((person) => person.roles.includes(role));
+  return roles.filter((role, index) => {
+    const mine = holders(role);
+    return !roles.some((other, at) => {
+      const theirs = holders(other);
+      const isCovered = mine.length > 0 && mine.every((person) => theirs.includes(person));
+      return at !== index && isCovered && (theirs.length > mine.length || at < index);
+    });
+  });
 }
