@@ -1,5 +1,6 @@
 import { lifeOf } from '../check/check-fixtures.js';
 import { citationOf, type Fixture } from '../check/fixture-parts.js';
+import { isWithin } from '../link/choose-packs.js';
 import { packsAlone, regionsOf, sourcesOf } from '../link/packs-alone.js';
 import type { Citation, Rulebook, Source } from '../link/rulebook.js';
 import { formatInterval } from '../measure/interval.js';
@@ -10,7 +11,10 @@ import type { Loaded } from './load-rulebook.js';
 /** A published value as `explain` shows it: a label and a text. */
 export type Line = [label: string, text: string];
 
-/** What publications of all regions say about a limit or task, where they disagree, and what the packs of each region say. */
+/**
+ * What publications of all regions say about a limit or task, what the packs of each region say, and where the
+ * sources of the clinic's region disagree.
+ */
 export function publishedAbout(loaded: Loaded, rulebook: Rulebook, id: string): Line[] {
   const sources = sourcesOf(loaded.packs);
   const fixtures = loaded.fixtures.flatMap(({ data }) =>
@@ -23,8 +27,9 @@ export function publishedAbout(loaded: Loaded, rulebook: Rulebook, id: string): 
     const value = equals ?? `${atLeast} or stricter`;
     return [['published', `${value}: ${sayCitation(sources, fixture.source)}${region === undefined ? '' : ` (${region})`}`]];
   });
-  const disagreements = fixtures.flatMap(({ fixture }) =>
-    fixture.prove === 'disagreement' && fixture.about === id ? sayDisagreement(sources, fixture) : [],
+  const isHere = (region: string | undefined) => region === undefined || isWithin(rulebook.clinic.region, region);
+  const disagreements = fixtures.flatMap(({ fixture, region }) =>
+    fixture.prove === 'disagreement' && fixture.about === id && isHere(region) ? sayDisagreement(sources, fixture) : [],
   );
   const distinct = new Map(values.map((line) => [line[1], line]));
   return [...distinct.values(), ...sayRegions(loaded, rulebook, id), ...disagreements];
