@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { sampleClinics } from '../../src/cli/load-rulebook.js';
 import { copyOfProject, project, run } from './run.js';
 
 const shellLines = (file: string) =>
@@ -11,7 +12,11 @@ const shellLines = (file: string) =>
       .split('\n')
       .map((line) => line.trim()),
   );
-const documents = ['README.md', 'seeds/README.md', 'seeds/harrow-mills/README.md', 'seeds/piedra-alta/README.md'];
+const documents = [
+  'README.md',
+  'seeds/README.md',
+  ...sampleClinics().map((folder) => relative(project, join(folder, 'README.md'))),
+];
 const scripts = (JSON.parse(readFileSync(join(project, 'package.json'), 'utf8')) as { scripts: Record<string, string> }).scripts;
 
 /** Splits a line as a shell does, as far as the READMEs go: words, quotes, one pipe from printf. */
