@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Condition, Duty, LinkedRules, Machine, Procedure, Rulebook, Situation, Task } from '../link/rulebook.js';
 import { strictestInterval } from '../measure/interval.js';
 import { canonicalJson } from './canonical-json.js';
+import { factsOf } from './facts-of.js';
 import { truthOf } from './truth.js';
 
 /**
@@ -16,9 +17,16 @@ export function tailorRules(rules: LinkedRules): Rulebook {
   const machines = [...rules.machines.values()];
   const isHere = ({ machine, onlyWhen }: { machine?: string; onlyWhen?: Condition }) =>
     machine === undefined ? holds(onlyWhen) : machines.some(({ kind, facts }) => kind === machine && holds(onlyWhen, facts));
+  /** Whether a step holds for one of the machines whose sheets state what it asks of a machine. */
+  const holdsOnSome = (condition: Condition | undefined): boolean => {
+    const asked = condition === undefined ? [] : factsOf(condition, rules.facts);
+    const ofMachines = asked.filter((fact) => rules.facts.get(fact)?.statedBy === 'machine');
+    const stating = machines.filter(({ inService, facts }) => inService && ofMachines.some((fact) => fact in facts));
+    return stating.length === 0 ? holds(condition) : stating.some(({ facts }) => holds(condition, facts));
+  };
   const stepsHere = (procedure: Procedure): Procedure => ({
     ...procedure,
-    steps: procedure.steps.filter((step) => holds(step.onlyWhen)),
+    steps: procedure.steps.filter((step) => holdsOnSome(step.onlyWhen)),
   });
   const tailored: Omit<Rulebook, 'digest'> = {
     ...rules,
