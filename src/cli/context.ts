@@ -4,7 +4,7 @@ import type { Rulebook } from '../link/rulebook.js';
 import { dayNumber } from '../measure/day-number.js';
 import { type Finding, hasErrors } from '../read/finding.js';
 import { BadUse } from './bad-use.js';
-import { home, type Loaded, type LoadedPacks, loadAll, loadPacks, rulebookOn } from './load-rulebook.js';
+import { type Extent, home, type Loaded, type LoadedPacks, loadClinic, loadPacks, rulebookOn } from './load-rulebook.js';
 import { countFindings, printFindings } from './print-findings.js';
 import type { Progress } from './progress.js';
 
@@ -36,13 +36,18 @@ export interface Opened {
  * Reads and links a clinic folder. Without a date, values are chosen for the day from which the clinic's manual holds, so
  * that answers and the printed manual agree.
  */
-export function openClinic(context: Context, folder: string | undefined, options: CommonOptions): Opened {
+export function openClinic(
+  context: Context,
+  folder: string | undefined,
+  options: CommonOptions,
+  rules: LoadedPacks = openPacks(context, options),
+): Opened {
   const clinicFolder = resolve(context.cwd, folder ?? '.');
   if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory())
     throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
   if (options.on !== undefined && dayNumber(options.on) === undefined)
     throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
-  const loaded = loadAll(rulesFolderOf(context, options), clinicFolder, context.cwd);
+  const loaded = loadClinic(rules, clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
   const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : undefined);
   if (on === undefined) return { loaded, findings: loaded.findings };
@@ -52,8 +57,8 @@ export function openClinic(context: Context, folder: string | undefined, options
 }
 
 /** The packs of the tool or of the folder asked for, without any clinic. */
-export function openPacks(context: Context, options: CommonOptions): LoadedPacks {
-  return loadPacks(rulesFolderOf(context, options), context.cwd);
+export function openPacks(context: Context, options: CommonOptions, extent?: Extent): LoadedPacks {
+  return loadPacks(rulesFolderOf(context, options), context.cwd, extent);
 }
 
 function rulesFolderOf(context: Context, options: CommonOptions): string {
@@ -68,8 +73,9 @@ export function openSoundClinic(
   context: Context,
   folder: string | undefined,
   options: CommonOptions,
+  rules?: LoadedPacks,
 ): { rulebook: Rulebook; opened: Opened } | undefined {
-  const opened = openClinic(context, folder, options);
+  const opened = openClinic(context, folder, options, rules);
   if (opened.rulebook !== undefined && !hasErrors(opened.findings)) return { rulebook: opened.rulebook, opened };
   printFindings(opened.findings, context.err);
   context.err(countFindings(opened.findings));

@@ -23,6 +23,8 @@ export interface LoadedPacks {
   packs: Pack[];
   fixtures: Located<FixtureDocument>[];
   findings: Finding[];
+  /** Reads documents against the schemas of these rules. */
+  reader: Reader;
 }
 
 /** Everything read from disk for one clinic. */
@@ -30,10 +32,12 @@ export interface Loaded extends LoadedPacks {
   clinicDocuments: Located[];
 }
 
-/** Reads the rules and one clinic folder. Files are named relative to `base` in findings. */
-export function loadAll(rulesFolder: string, clinicFolder: string, base: string): Loaded {
-  const rules = loadPacks(rulesFolder, base);
-  const clinic = readFolder(clinicFolder, base, readerFor(rulesFolder));
+/** Whether the published values are read too: answering a question does without them. */
+export type Extent = 'rules' | 'rules and published values';
+
+/** Reads one clinic folder and lays it beside the rules. Files are named relative to `base` in findings. */
+export function loadClinic(rules: LoadedPacks, clinicFolder: string, base: string): Loaded {
+  const clinic = readFolder(clinicFolder, base, rules.reader);
   const findings = [...rules.findings, ...clinic.findings];
   if (!clinic.documents.some(({ data }) => data.kind === 'clinic') && clinic.findings.length === 0)
     findings.push({
@@ -43,7 +47,7 @@ export function loadAll(rulesFolder: string, clinicFolder: string, base: string)
       help: 'a clinic folder has a document of `kind: clinic`; `rulebook init` makes one',
     });
   return {
-    packs: rules.packs,
+    ...rules,
     fixtures: [...rules.fixtures, ...clinic.documents.filter(isFixture)],
     clinicDocuments: clinic.documents,
     findings,
@@ -51,11 +55,13 @@ export function loadAll(rulesFolder: string, clinicFolder: string, base: string)
 }
 
 /** Reads the rules. Files are named relative to `base` in findings. */
-export function loadPacks(rulesFolder: string, base: string): LoadedPacks {
+export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'rules and published values'): LoadedPacks {
   const reader = readerFor(rulesFolder);
   const packFolders = [join(rulesFolder, 'base'), ...foldersIn(join(rulesFolder, 'regions'))];
   const loaded = packFolders.filter((folder) => existsSync(folder)).map((folder) => readFolder(folder, base, reader));
-  const fixtures = existsSync(join(rulesFolder, 'fixtures')) ? readFolder(join(rulesFolder, 'fixtures'), base, reader) : empty;
+  const fixturesFolder = join(rulesFolder, 'fixtures');
+  const wanted = extent !== 'rules' && existsSync(fixturesFolder);
+  const fixtures = wanted ? readFolder(fixturesFolder, base, reader) : empty;
   const strays = fixtures.documents.flatMap(({ data, at }): Finding[] =>
     data.kind === 'fixture'
       ? []
@@ -72,6 +78,7 @@ export function loadPacks(rulesFolder: string, base: string): LoadedPacks {
     packs: loaded.flatMap(({ documents }) => asPack(documents) ?? []),
     fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
     findings: [...loaded, fixtures].flatMap((each) => each.findings).concat(strays),
+    reader,
   };
 }
 

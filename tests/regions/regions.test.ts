@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { loadTemplates, manualOf } from '../../src/cli/load-manual.js';
-import { home, loadAll, loadPacks, rulebookOn } from '../../src/cli/load-rulebook.js';
+import { home, loadClinic, loadPacks, rulebookOn } from '../../src/cli/load-rulebook.js';
 import { packsAlone, regionsOf, sourcesOf } from '../../src/link/packs-alone.js';
 import { hasErrors } from '../../src/read/finding.js';
 import { printMarkdown } from '../../src/write/print/print-markdown.js';
 
 const on = '2026-12-01';
-const { packs, fixtures } = loadPacks(`${home}rules`, home);
+const rules = loadPacks(`${home}rules`, home);
+const { packs, fixtures } = rules;
 const regions = regionsOf(packs);
-const sample = loadAll(`${home}rules`, `${home}seeds/harrow-mills`, home);
+const sample = loadClinic(rules, `${home}seeds/harrow-mills`, home);
 
 /** A manual without what keeps the spelling of somebody else: titles and clauses of sources, and the ids of rules. */
 function withoutTitles(printed: string): string {

@@ -7,7 +7,7 @@ import type { Rulebook } from '../../link/rulebook.js';
 import { formatInterval, type Interval } from '../../measure/interval.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
-import { type CommonOptions, type Context, type Opened, openClinic } from '../context.js';
+import { type CommonOptions, type Context, type Opened, openClinic, openPacks } from '../context.js';
 import { manualOf } from '../load-manual.js';
 import { sampleClinics } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
@@ -41,7 +41,8 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   const standsInClinic = existsSync(join(context.cwd, 'clinic.yaml'));
   const samples = () => sampleClinics().map((folder) => relative(context.cwd, folder));
   const clinics = folders.length > 0 ? folders : standsInClinic ? ['.'] : samples();
-  const opened = clinics.map((folder) => openClinic(context, folder, options));
+  const rules = openPacks(context, options);
+  const opened = clinics.map((folder) => openClinic(context, folder, options, rules));
   const reports = clinics.map((folder, index) => checkClinic(voice, folder, opened[index]));
   const [first] = opened;
   if (folders.length === 0 && !standsInClinic && first?.rulebook !== undefined) {

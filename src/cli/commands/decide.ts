@@ -5,7 +5,7 @@ import { rulebookFromJson } from '../../emit/rulebook-json.js';
 import type { Rulebook, Situation } from '../../link/rulebook.js';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
-import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { type CommonOptions, type Context, openPacks, openSoundClinic } from '../context.js';
 import { printAnswer } from '../print-answer.js';
 import { parseFacts, parseJson, readFacts } from '../read-facts.js';
 
@@ -26,8 +26,7 @@ export async function runDecide(
   options: DecideOptions,
   input: AsyncIterable<string>,
 ): Promise<number> {
-  const rulebook =
-    options.from === undefined ? openSoundClinic(context, options.clinic, options)?.rulebook : readBuilt(context, options.from);
+  const rulebook = options.from === undefined ? openRulebook(context, options) : readBuilt(context, options.from);
   if (rulebook === undefined) return 1;
   const decision = rulebook.decisions.get(decisionId);
   if (decision === undefined)
@@ -41,6 +40,11 @@ export async function runDecide(
   if (options.json) context.out(JSON.stringify(answer, undefined, 2));
   else printAnswer(context, rulebook, decision, answer);
   return 0;
+}
+
+/** The rulebook of a clinic folder, without the published values that prove it. */
+function openRulebook(context: Context, options: DecideOptions): Rulebook | undefined {
+  return openSoundClinic(context, options.clinic, options, openPacks(context, options, 'rules'))?.rulebook;
 }
 
 function readBuilt(context: Context, file: string): Rulebook {

@@ -21,7 +21,7 @@ interface Difference {
 
 /** `rulebook list regions`: the regions that have a pack, and with `--compare` what they change. */
 export function runListRegions(context: Context, options: RegionsOptions): number {
-  const { packs, findings: read } = openPacks(context, options);
+  const { packs, findings: read } = openPacks(context, options, 'rules');
   const latest =
     packs
       .map(({ head }) => head.data.effective)

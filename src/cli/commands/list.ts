@@ -3,7 +3,7 @@ import { formatInterval } from '../../measure/interval.js';
 import { formatQuantity } from '../../measure/quantity.js';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
-import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { type CommonOptions, type Context, openPacks, openSoundClinic } from '../context.js';
 
 export interface ListOptions extends CommonOptions {
   clinic?: string;
@@ -70,7 +70,7 @@ export function runList(context: Context, kind: string, options: ListOptions): n
   const rows = Object.hasOwn(rowsOf, kind) ? rowsOf[kind] : undefined;
   if (rows === undefined)
     throw new BadUse(`cannot list \`${kind}\``, didYouMean(kind, listable) ?? `one of ${listable.join(', ')}`);
-  const open = openSoundClinic(context, options.clinic, options);
+  const open = openSoundClinic(context, options.clinic, options, openPacks(context, options, 'rules'));
   if (open === undefined) return 1;
   const sorted = rows(open.rulebook).sort((a, b) => (a.id < b.id ? -1 : 1));
   if (options.json) context.out(JSON.stringify(sorted, undefined, 2));
