@@ -10,5 +10,7 @@ export function sayQuantity({ alsoUnits }: Pick<Rulebook, 'alsoUnits'>, quantity
   if (also === undefined) return formatQuantity(quantity);
   const { value, unit } = convertQuantity(quantity, also);
   const rounded = dimensionOf(quantity) === 'temperature' ? Math.round(value) : Number(value.toPrecision(3));
-  return `${formatQuantity(quantity)} (${formatQuantity({ value: rounded, unit })})`;
+  // Kept on one line, number with unit.
+  const second = formatQuantity({ value: rounded, unit }).replaceAll(' ', '\u00a0');
+  return `${formatQuantity(quantity)} (${second})`;
 }
