@@ -1,17 +1,21 @@
 import { knownFacts } from '../decide/decide.js';
 import { missingFacts } from '../decide/facts-of.js';
 import { truthOf } from '../decide/truth.js';
-import type { Rulebook } from '../link/rulebook.js';
+import type { Condition, Rulebook } from '../link/rulebook.js';
+import { inBaseUnit } from '../measure/quantity.js';
 import type { Finding } from '../read/finding.js';
 
-/** Runs the examples of every rule: each must come out as it says, by the facts it gives and nothing else. */
+/**
+ * Runs the examples of every rule: each must come out as it says, by the facts it gives and nothing else. An example is
+ * judged by the limits as they were when its layer was written: a later layer that makes a limit stricter breaks none.
+ */
 export function checkExamples(rulebook: Rulebook): Finding[] {
   const withoutClinic: Rulebook = { ...rulebook, clinic: { ...rulebook.clinic, facts: {} } };
   return [...rulebook.decisions.values()].flatMap(({ rules }) =>
     rules.flatMap((rule) =>
       rule.examples.flatMap(({ given, applies, place }): Finding[] => {
         const known = knownFacts(withoutClinic, given);
-        const truth = truthOf(rule.when, known);
+        const truth = truthOf(asOfLayer(rule.when, rule.layer, rulebook), known);
         if (truth === applies) return [];
         if (truth === undefined) {
           const missing = missingFacts(rule.when, known).map((fact) => `\`${fact}\``);
@@ -36,4 +40,23 @@ export function checkExamples(rulebook: Rulebook): Finding[] {
       }),
     ),
   );
+}
+
+/** A condition with the values that its limits had up to a layer. */
+function asOfLayer(condition: Condition, layer: string, rulebook: Rulebook): Condition {
+  switch (condition.kind) {
+    case 'all':
+    case 'any':
+      return { ...condition, of: condition.of.map((each) => asOfLayer(each, layer, rulebook)) };
+    case 'not':
+      return { ...condition, of: asOfLayer(condition.of, layer, rulebook) };
+    case 'test': {
+      const { test } = condition;
+      if (test.kind !== 'compare' || test.limit === undefined) return condition;
+      const layers = [...rulebook.packs.map(({ id }) => id), 'clinic'];
+      const upTo = layers.slice(0, layers.indexOf(layer) + 1);
+      const value = rulebook.limits.get(test.limit)?.chain.findLast((set) => upTo.includes(set.layer))?.quantity;
+      return value === undefined ? condition : { ...condition, test: { ...test, value: inBaseUnit(value) } };
+    }
+  }
 }
