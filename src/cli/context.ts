@@ -45,8 +45,6 @@ export function openClinic(
   const clinicFolder = resolve(context.cwd, folder ?? '.');
   if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory())
     throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
-  if (options.on !== undefined && dayNumber(options.on) === undefined)
-    throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
   const loaded = loadClinic(rules, clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
   const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : undefined);
@@ -58,6 +56,8 @@ export function openClinic(
 
 /** The packs of the tool or of the folder asked for, without any clinic. */
 export function openPacks(context: Context, options: CommonOptions, extent?: Extent): LoadedPacks {
+  if (options.on !== undefined && dayNumber(options.on) === undefined)
+    throw new BadUse(`\`${options.on}\` is not a date`, 'write it as YYYY-MM-DD');
   return loadPacks(rulesFolderOf(context, options), context.cwd, extent);
 }
 
