@@ -1,4 +1,5 @@
-import type { Citation, Place, Rulebook, Source } from '../link/rulebook.js';
+import { isPublished } from '../link/linking.js';
+import type { Citation, Place, Rulebook } from '../link/rulebook.js';
 import { dayNumber } from '../measure/day-number.js';
 import { inBaseUnit } from '../measure/quantity.js';
 
@@ -60,9 +61,4 @@ export function citationsOf(rulebook: Rulebook): Cited[] {
     const checked = each.citation.checked ?? (each.citation.evidence === 'recalled' ? undefined : source.checked);
     return [{ ...each, ...(checked !== undefined && { checked }) }];
   });
-}
-
-/** Whether a source can be looked up outside the clinic. */
-export function isPublished({ type }: Source): boolean {
-  return type !== 'common-practice' && type !== 'clinic' && type !== 'maker';
 }

@@ -1,10 +1,9 @@
-import { isWithin } from '../link/choose-packs.js';
+import { isFor } from '../link/choose-packs.js';
+import { citationOf, isPublished } from '../link/linking.js';
 import type { Rule, Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
-import { isPublished } from './check-citations.js';
-import { citationOf } from './fixture-parts.js';
 
 /** How well rules are proved: by examples on both sides, and by fixtures with published values. */
 export interface Coverage {
@@ -42,8 +41,7 @@ export function sourcedValues(
   const held = new Set(
     fixtures.flatMap(({ data }) =>
       Object.values(data.fixtures).flatMap((fixture) => {
-        const region = data.region;
-        if (region !== undefined && !isWithin(rulebook.clinic.region, region)) return [];
+        if (!isFor(data.region, rulebook.clinic.region)) return [];
         if (fixture.prove === 'limit' && fixture.equals !== undefined)
           return [`${fixture.limit} ${citationOf(fixture.source).id}`];
         if (fixture.prove === 'interval' && fixture.equals !== undefined)
@@ -53,12 +51,9 @@ export function sourcedValues(
     ),
   );
   const all = [...rulebook.limits.values(), ...rulebook.tasks.values()].flatMap(({ id, chain }) =>
-    chain.flatMap(({ layer, source }): SourcedValue[] => {
-      const published = rulebook.sources.get(source.id);
-      return layer === 'clinic' || published === undefined || !isPublished(published)
-        ? []
-        : [{ about: id, layer, source: source.id }];
-    }),
+    chain.flatMap(({ layer, source }): SourcedValue[] =>
+      layer === 'clinic' || !isPublished(rulebook.sources.get(source.id)) ? [] : [{ about: id, layer, source: source.id }],
+    ),
   );
   return { all, unheld: all.filter(({ about, source }) => !held.has(`${about} ${source}`)) };
 }

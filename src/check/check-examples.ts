@@ -11,11 +11,13 @@ import type { Finding } from '../read/finding.js';
  */
 export function checkExamples(rulebook: Rulebook): Finding[] {
   const withoutClinic: Rulebook = { ...rulebook, clinic: { ...rulebook.clinic, facts: {} } };
+  const layers = [...rulebook.packs.map(({ id }) => id), 'clinic'];
   return [...rulebook.decisions.values()].flatMap(({ rules }) =>
-    rules.flatMap((rule) =>
-      rule.examples.flatMap(({ given, applies, place }): Finding[] => {
+    rules.flatMap((rule) => {
+      const upTo = layers.slice(0, layers.indexOf(rule.layer) + 1);
+      return rule.examples.flatMap(({ given, applies, place }): Finding[] => {
         const known = knownFacts(withoutClinic, given);
-        const truth = truthOf(asOfLayer(rule.when, rule.layer, rulebook), known);
+        const truth = truthOf(withLimitsOf(rule.when, upTo, rulebook), known);
         if (truth === applies) return [];
         if (truth === undefined) {
           const missing = missingFacts(rule.when, known).map((fact) => `\`${fact}\``);
@@ -37,25 +39,23 @@ export function checkExamples(rulebook: Rulebook): Finding[] {
             help: 'correct the condition or the example',
           },
         ];
-      }),
-    ),
+      });
+    }),
   );
 }
 
-/** A condition with the values that its limits had up to a layer. */
-function asOfLayer(condition: Condition, layer: string, rulebook: Rulebook): Condition {
+/** A condition with the values that its limits had in these layers. */
+function withLimitsOf(condition: Condition, layers: readonly string[], rulebook: Rulebook): Condition {
   switch (condition.kind) {
     case 'all':
     case 'any':
-      return { ...condition, of: condition.of.map((each) => asOfLayer(each, layer, rulebook)) };
+      return { ...condition, of: condition.of.map((each) => withLimitsOf(each, layers, rulebook)) };
     case 'not':
-      return { ...condition, of: asOfLayer(condition.of, layer, rulebook) };
+      return { ...condition, of: withLimitsOf(condition.of, layers, rulebook) };
     case 'test': {
       const { test } = condition;
       if (test.kind !== 'compare' || test.limit === undefined) return condition;
-      const layers = [...rulebook.packs.map(({ id }) => id), 'clinic'];
-      const upTo = layers.slice(0, layers.indexOf(layer) + 1);
-      const value = rulebook.limits.get(test.limit)?.chain.findLast((set) => upTo.includes(set.layer))?.quantity;
+      const value = rulebook.limits.get(test.limit)?.chain.findLast(({ layer }) => layers.includes(layer))?.quantity;
       return value === undefined ? condition : { ...condition, test: { ...test, value: inBaseUnit(value) } };
     }
   }

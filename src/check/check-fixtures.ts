@@ -1,13 +1,15 @@
-import { isWithin } from '../link/choose-packs.js';
+import { isFor } from '../link/choose-packs.js';
+import { isFirst } from '../link/link-vocabulary.js';
+import { citationOf } from '../link/linking.js';
 import type { PacksAlone } from '../link/packs-alone.js';
-import type { Citation, Rulebook, Source } from '../link/rulebook.js';
+import type { Rulebook, Source } from '../link/rulebook.js';
 import type { Finding, Place } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
-import { citationOf, type Fixture, FixtureError, known, type Wrong } from './fixture-parts.js';
+import { type Fixture, FixtureError, known, type Wrong } from './fixture-parts.js';
 import { proveBoundary, proveProgram, proveSituation } from './prove-answer.js';
 import { proveDisagreement } from './prove-disagreement.js';
-import { proveInterval, proveLimit } from './prove-limit.js';
+import { proveValue } from './prove-value.js';
 import { runCalculation } from './run-calculation.js';
 
 /** What running fixtures found: how many were run, what went wrong, and which rules they reached. */
@@ -24,16 +26,8 @@ export function checkFixtures(documents: readonly Located<FixtureDocument>[], pa
   const placed = new Map<string, Place>();
   for (const document of documents)
     for (const [id, fixture] of Object.entries(document.data.fixtures)) {
-      const place = document.atKey(['fixtures', id]);
-      const earlier = placed.get(id);
-      if (earlier === undefined) placed.set(id, place);
-      else {
-        const help = `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}`;
-        result.findings.push({ code: 'E307', message: `fixture \`${id}\` is already defined`, place, help });
-        continue;
-      }
-      const { region } = document.data;
-      if (region !== undefined && !isWithin(packs.region, region)) continue;
+      if (!isFirst(result, placed, 'fixture', id, document.atKey(['fixtures', id]))) continue;
+      if (!isFor(document.data.region, packs.region)) continue;
       const day = dayFor(fixture, packs);
       if (day === undefined) continue;
       const rulebook = packs.rulesOn(day);
@@ -77,9 +71,8 @@ function runFixture(fixture: Fixture, rulebook: Rulebook, packs: PacksAlone, rea
     if ('source' in fixture) known('E304', 'source', citationOf(fixture.source).id, rulebook.sources, ['source']);
     switch (fixture.prove) {
       case 'limit':
-        return proveLimit(fixture, rulebook);
       case 'interval':
-        return proveInterval(fixture, rulebook);
+        return proveValue(fixture, rulebook);
       case 'situation':
         return proveSituation(fixture, rulebook, reached);
       case 'boundary':
@@ -100,7 +93,7 @@ function runFixture(fixture: Fixture, rulebook: Rulebook, packs: PacksAlone, rea
 function sayPublished(fixture: Fixture, at: Wrong['at'], { sources }: PacksAlone): string | undefined {
   const source = 'source' in fixture ? fixture.source : fixture.positions[Number(at[1])]?.source;
   if (source === undefined) return undefined;
-  const citation: Citation = citationOf(source);
+  const citation = citationOf(source);
   const title = sources.get(citation.id)?.title ?? citation.id;
   return `published in ${citation.at === undefined ? title : `${title}, ${citation.at}`}`;
 }

@@ -1,7 +1,7 @@
 import type { Program, Rulebook, Stage, StagePressure } from '../link/rulebook.js';
 import { a0OfHold } from '../measure/a0.js';
 import { formatQuantity, inBaseUnit } from '../measure/quantity.js';
-import { airPressureAt, saturationTemperature } from '../measure/steam.js';
+import { airPressureAt, saturationTemperature, steamTolerance } from '../measure/steam.js';
 import type { Finding } from '../read/finding.js';
 
 /** Compares what machine sheets claim of a program with what its stages add up to, A0 and duration, and pressures with steam tables. */
@@ -40,9 +40,6 @@ function checkProgram({ id, stages, facts, place }: Program): Finding[] {
   return findings;
 }
 
-/** How far a stated temperature may be from that of saturated steam at the stated pressure: makers round both. */
-const steamLeeway = 2;
-
 /** What a stage of 100 °C or more states and steam tables say, where the two are further apart than that. */
 function steamAgainst({ temperature, pressure }: Stage): { stated: string; tables: string } | undefined {
   if (temperature === undefined || pressure === undefined || inBaseUnit(temperature) < 100) return undefined;
@@ -50,7 +47,7 @@ function steamAgainst({ temperature, pressure }: Stage): { stated: string; table
   const kilopascals = absoluteOf(pressure);
   if (kilopascals < 1 || kilopascals > 20_000) return { stated, tables: 'where there is no such steam' };
   const saturated = saturationTemperature(kilopascals);
-  if (Math.abs(saturated - inBaseUnit(temperature)) <= steamLeeway) return undefined;
+  if (Math.abs(saturated - inBaseUnit(temperature)) <= steamTolerance) return undefined;
   return { stated, tables: `where saturated steam has ${say(saturated, 'Cel')}` };
 }
 

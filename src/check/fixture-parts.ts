@@ -1,12 +1,12 @@
 import { isHollow, readFactValue } from '../link/read-values.js';
-import type { Citation, FactValue, Rulebook } from '../link/rulebook.js';
+import type { FactValue, Rulebook } from '../link/rulebook.js';
 import { type Interval, parseInterval } from '../measure/interval.js';
 import { describeDimension, dimensionOf, parseQuantity, type Quantity } from '../measure/quantity.js';
 import type { Dimension } from '../measure/units.js';
 import type { Finding } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
 import { quoted } from '../read/quoted.js';
-import type { FixtureDocument, Source } from '../read/types.gen.js';
+import type { FixtureDocument } from '../read/types.gen.js';
 
 export type Fixture = FixtureDocument['fixtures'][string];
 export type FixtureThat<P extends Fixture['prove']> = Extract<Fixture, { prove: P }>;
@@ -79,9 +79,4 @@ export function readGiven(raw: Readonly<Record<string, unknown>>, rulebook: Rule
     given[id] = read.value;
   }
   return given;
-}
-
-/** A source as cited, with its shorthand written out. */
-export function citationOf(source: Source): Citation {
-  return typeof source === 'string' ? { id: source } : source;
 }

@@ -1,6 +1,7 @@
+import type { Answer } from '../decide/answer.js';
 import { decide } from '../decide/decide.js';
 import { readFactValue } from '../link/read-values.js';
-import type { Choice, Fact, Program, Rulebook, Situation, Verdict } from '../link/rulebook.js';
+import type { Choice, Decision, Fact, Program, Rulebook, Situation, Verdict } from '../link/rulebook.js';
 import { quotedList } from '../read/quoted.js';
 import { FixtureError, type FixtureThat, known, readGiven, type Wrong } from './fixture-parts.js';
 
@@ -67,21 +68,14 @@ export function proveBoundary(fixture: FixtureThat<'boundary'>, rulebook: Rulebo
   const { value, step } = thresholdOf(fact, fixture.threshold);
   const given = readGiven(fixture.given ?? {}, rulebook, 'given');
   const program = readGiven(fixture.program ?? {}, rulebook, 'program');
-  const isOfProgram = fact.statedBy === 'program' || fact.statedBy === 'machine';
+  const ofProgram = fact.statedBy === 'program' || fact.statedBy === 'machine';
+  const outcomeWith = (crossing: Situation): string => {
+    const situation = ofProgram ? given : { ...given, ...crossing };
+    if (decision.kind === 'verdict') return answerOf(decision, rulebook, { ...given, ...crossing }, reached).outcome;
+    return sayFits(offerOf(decision, rulebook, situation, ofProgram ? { ...program, ...crossing } : program, reached).fits);
+  };
   for (const { side, outcome } of expected) {
-    const crossing = { [fact.id]: value + { below: -step, at: 0, above: step }[side] };
-    const actual =
-      decision.kind === 'verdict'
-        ? answerOf(decision, rulebook, { ...given, ...crossing }, reached).outcome
-        : sayFits(
-            offerOf(
-              decision,
-              rulebook,
-              isOfProgram ? given : { ...given, ...crossing },
-              isOfProgram ? { ...program, ...crossing } : program,
-              reached,
-            ).fits,
-          );
+    const actual = outcomeWith({ [fact.id]: value + { below: -step, at: 0, above: step }[side] });
     if (decision.kind === 'verdict') rankOf(decision, outcome, side);
     else known('E311', 'outcome', outcome, fitsOrNot, [side]);
     if (actual === outcome) continue;
@@ -108,7 +102,8 @@ function thresholdOf(fact: Fact, raw: string | number): { value: number; step: n
   return { value, step: isWhole ? 1 : Math.max(Math.abs(value) * 1e-6, 1e-9) };
 }
 
-function answerOf(decision: Verdict, rulebook: Rulebook, given: Situation, reached: Set<string>) {
+/** Answers a decision and notes which rules were true. */
+function answerOf(decision: Decision, rulebook: Rulebook, given: Situation, reached: Set<string>): Answer {
   const answer = decide(rulebook, decision.id, given);
   for (const { rule, certain } of answer.reasons) if (rule !== undefined && certain) reached.add(rule);
   return answer;
@@ -140,9 +135,7 @@ function offerOf(
     intervals: {},
   };
   const machines: Rulebook['machines'] = new Map([['machine', { ...machine, programs: [program], place }]]);
-  const answer = decide({ ...rulebook, machines }, decision.id, given);
-  for (const { rule, certain } of answer.reasons) if (rule !== undefined && certain) reached.add(rule);
-  const [offer] = answer.offers ?? [];
+  const [offer] = answerOf(decision, { ...rulebook, machines }, given, reached).offers ?? [];
   return { fits: offer?.meets === true, lacks: (offer?.lacks ?? []).map(({ rule }) => rule) };
 }
 

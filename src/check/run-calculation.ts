@@ -1,5 +1,5 @@
 import { calculations, type Given, runCalculation as run } from '../measure/calculations.js';
-import { dimensionOf, formatQuantity, inBaseUnit, type Quantity } from '../measure/quantity.js';
+import { convertQuantity, dimensionOf, formatQuantity, inBaseUnit, type Quantity } from '../measure/quantity.js';
 import { findUnit } from '../measure/units.js';
 import { didYouMean } from '../read/nearest.js';
 import { quoted, quotedList } from '../read/quoted.js';
@@ -16,7 +16,7 @@ export function runCalculation(fixture: Fixture): Wrong | undefined {
   const calculation = known('E402', 'calculation', name, new Map(Object.entries(calculations)), ['calculation']);
   const result = resultOf(name, readGiven(fixture, calculation.inputs));
   const published = readPublished(text, calculation.result === 'same' ? dimensionOf(result) : calculation.result, ['result']);
-  const actual = inUnitOf(published, result);
+  const actual = convertQuantity(result, published.unit);
   const within = fixture.within === undefined ? halfOfLastDigit(text) : readWithin(fixture.within, published);
   if (Math.abs(actual.value - published.value) <= within * (1 + 1e-9)) return undefined;
   const said = formatQuantity({ ...actual, value: Number(actual.value.toPrecision(9)) });
@@ -70,14 +70,5 @@ function halfOfLastDigit(text: string): number {
 /** A tolerance as a number of the published unit. */
 function readWithin(text: string, published: Quantity): number {
   const wanted = dimensionOf(published) === 'temperature' ? 'temperature difference' : dimensionOf(published);
-  return inBaseUnit(readPublished(text, wanted, ['within'])) / factorOf(published);
-}
-
-function inUnitOf(published: Quantity, result: Quantity): Quantity {
-  const value = (inBaseUnit(result) - (findUnit(published.unit)?.offset ?? 0)) / factorOf(published);
-  return { value, unit: published.unit };
-}
-
-function factorOf({ unit }: Quantity): number {
-  return findUnit(unit)?.factor ?? 1;
+  return inBaseUnit(readPublished(text, wanted, ['within'])) / (findUnit(published.unit)?.factor ?? 1);
 }

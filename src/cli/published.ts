@@ -1,12 +1,15 @@
 import { lifeOf } from '../check/check-fixtures.js';
-import { citationOf, type Fixture } from '../check/fixture-parts.js';
-import { isWithin } from '../link/choose-packs.js';
+import type { Fixture } from '../check/fixture-parts.js';
+import { isFor } from '../link/choose-packs.js';
+import { citationOf } from '../link/linking.js';
 import { packsAlone, regionsOf, sourcesOf } from '../link/packs-alone.js';
-import type { Citation, Rulebook, Source } from '../link/rulebook.js';
+import type { Rulebook, Source } from '../link/rulebook.js';
 import { formatInterval } from '../measure/interval.js';
 import { formatQuantity } from '../measure/quantity.js';
 import type { Source as RawSource } from '../read/types.gen.js';
+import { groupBy } from '../write/text/group-by.js';
 import type { Loaded } from './load-rulebook.js';
+import { citationText } from './say.js';
 
 /** A published value as `explain` shows it: a label and a text. */
 export type Line = [label: string, text: string];
@@ -27,9 +30,10 @@ export function publishedAbout(loaded: Loaded, rulebook: Rulebook, id: string): 
     const value = equals ?? `${atLeast} or stricter`;
     return [['published', `${value}: ${sayCitation(sources, fixture.source)}${region === undefined ? '' : ` (${region})`}`]];
   });
-  const isHere = (region: string | undefined) => region === undefined || isWithin(rulebook.clinic.region, region);
   const disagreements = fixtures.flatMap(({ fixture, region }) =>
-    fixture.prove === 'disagreement' && fixture.about === id && isHere(region) ? sayDisagreement(sources, fixture) : [],
+    fixture.prove === 'disagreement' && fixture.about === id && isFor(region, rulebook.clinic.region)
+      ? sayDisagreement(sources, fixture)
+      : [],
   );
   const distinct = new Map(values.map((line) => [line[1], line]));
   return [...distinct.values(), ...sayRegions(loaded, rulebook, id), ...disagreements];
@@ -96,7 +100,7 @@ function sayFacts(facts: Readonly<Record<string, unknown>>): string {
   return said.length === 0 ? 'any situation' : said.join(', ');
 }
 
-function sayDisagreement(sources: ReadonlyMap<string, Source>, fixture: Extract<Fixture, { prove: 'disagreement' }>): Line[] {
+function sayDisagreement(sources: Map<string, Source>, fixture: Extract<Fixture, { prove: 'disagreement' }>): Line[] {
   return [
     ['disagree', fixture.title],
     ...fixture.positions.map(({ region, says, value, source }): Line => {
@@ -117,15 +121,14 @@ function sayRegions({ packs }: Loaded, { on }: Rulebook, id: string): Line[] {
     if (task === undefined) return [];
     return [{ region: region.id, value: task.every === undefined ? 'only after events' : formatInterval(task.every) }];
   });
-  const byValue = new Map<string, string[]>();
-  for (const { region, value } of said) byValue.set(value, [...(byValue.get(value) ?? []), region]);
+  const byValue = groupBy(said, ({ value }) => value);
   if (byValue.size < 2) return [];
-  return [['regions', [...byValue].map(([value, regions]) => `${regions.join(', ')}: ${value}`).join('; ')]];
+  return [
+    ['regions', [...byValue].map(([value, regions]) => `${regions.map(({ region }) => region).join(', ')}: ${value}`).join('; ')],
+  ];
 }
 
-function sayCitation(sources: ReadonlyMap<string, Source>, raw: RawSource): string {
-  const source: Citation = citationOf(raw);
-  const title = sources.get(source.id)?.title ?? source.id;
-  const evidence = source.evidence === 'recalled' || source.evidence === 'computed' ? source.evidence : undefined;
-  return [title, source.at, evidence].filter((each) => each !== undefined).join(', ');
+function sayCitation(sources: Map<string, Source>, raw: RawSource): string {
+  const source = citationOf(raw);
+  return `${citationText({ sources }, source)}${source.evidence === 'computed' ? ', computed' : ''}`;
 }

@@ -11,7 +11,10 @@ export function programName(rulebook: Rulebook, id: string): string {
 }
 
 /** A citation in words: title and clause, and whether the value is recalled. */
-export function citationText(rulebook: Rulebook, source: { id: string; at?: string; evidence?: string }): string {
+export function citationText(
+  rulebook: Pick<Rulebook, 'sources'>,
+  source: { id: string; at?: string; evidence?: string },
+): string {
   const title = rulebook.sources.get(source.id)?.title ?? source.id;
   return [title, source.at, source.evidence === 'recalled' ? 'recalled' : undefined]
     .filter((each) => each !== undefined)

@@ -33,7 +33,7 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
   };
   choose(clinic.data.packs, clinic, 'packs', []);
   for (const { head } of chosen)
-    if (head.data.region !== undefined && !isWithin(clinic.data.region, head.data.region))
+    if (!isFor(head.data.region, clinic.data.region))
       findings.push({
         code: 'E312',
         message: `pack \`${head.data.id}\` is for region ${head.data.region}, the clinic is in ${clinic.data.region}`,
@@ -46,6 +46,11 @@ export function choosePacks(clinic: Located<ClinicDocument>, available: readonly
 /** Whether a region (ISO 3166) is another or a part of it: `US-CA` is within `US`. */
 export function isWithin(region: string, wider: string): boolean {
   return region === wider || region.startsWith(`${wider}-`);
+}
+
+/** Whether what is written for a region, or for everywhere, holds in another. */
+export function isFor(wider: string | undefined, region: string): boolean {
+  return wider === undefined || isWithin(region, wider);
 }
 
 function twoPacks(packs: readonly Pack[]): Finding | undefined {

@@ -1,4 +1,5 @@
-import { inBaseUnit } from '../measure/quantity.js';
+import { compareQuantities } from '../measure/quantity.js';
+import { highestAltitude } from '../measure/steam.js';
 import type { Place } from '../read/finding.js';
 import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
@@ -134,7 +135,7 @@ function readPressure(
   }
   const quantity = gauge === undefined ? undefined : readQuantity(linking, gauge, at('gauge'), 'kPa');
   const height = altitude === undefined ? seaLevel : readQuantity(linking, altitude, at('altitude'), 'm');
-  if (height !== undefined && inBaseUnit(height) > highest) {
+  if (height !== undefined && compareQuantities(height, highestAltitude) > 0) {
     report(
       linking,
       'E210',
@@ -147,8 +148,6 @@ function readPressure(
   return quantity && height && { gauge: quantity, altitude: height };
 }
 
-/** In mm. */
-const highest = 11_000_000;
 const seaLevel = { value: 0, unit: 'm' };
 
 /** The clinic's instrument families. */

@@ -93,7 +93,7 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       if (limit === undefined || value === undefined || !holdsOn(linking.on, change)) return;
       const [was, becomes] = [formatQuantity(limit.value), formatQuantity(value)];
       const accepted = requireStrict(linking, layer, {
-        looser: isLooser(limit, value),
+        looser: isLooser(limit, value, limit.value),
         what: `\`${limit.id}\` from ${was} to ${becomes}`,
         because: `${limit.stricter} is stricter`,
         deviation: change.deviation,
@@ -126,9 +126,10 @@ export function deviationOf(change: { deviation?: Deviation }): { deviation?: De
   return change.deviation === undefined ? {} : { deviation: change.deviation };
 }
 
-function isLooser(limit: Limit, value: Quantity): boolean {
-  const difference = compareQuantities(value, limit.value);
-  return limit.stricter === 'lower' ? difference > 0 : difference < 0;
+/** Whether a value of a limit is less strict than another. */
+export function isLooser({ stricter }: Pick<Limit, 'stricter'>, value: Quantity, than: Quantity): boolean {
+  const difference = compareQuantities(value, than);
+  return stricter === 'lower' ? difference > 0 : difference < 0;
 }
 
 function byStart(a: { from?: string | undefined }, b: { from?: string | undefined }): number {

@@ -108,7 +108,13 @@ export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<s
 }
 
 /** Reports an id that was already given, by pointing at the first. */
-export function isFirst(linking: Linking, placed: Map<string, Place>, what: string, id: string, place: Place): boolean {
+export function isFirst(
+  linking: Pick<Linking, 'findings'>,
+  placed: Map<string, Place>,
+  what: string,
+  id: string,
+  place: Place,
+): boolean {
   const key = `${what} ${id}`;
   const earlier = placed.get(key);
   if (earlier === undefined) {

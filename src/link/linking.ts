@@ -30,7 +30,13 @@ export interface Linking {
 }
 
 /** Adds a finding. */
-export function report(linking: Linking, code: Finding['code'], place: Place, message: string, help?: string): void {
+export function report(
+  linking: Pick<Linking, 'findings'>,
+  code: Finding['code'],
+  place: Place,
+  message: string,
+  help?: string,
+): void {
   linking.findings.push(help === undefined ? { code, message, place } : { code, message, place, help });
 }
 
@@ -86,10 +92,9 @@ export function membersOf(linking: Pick<Linking, 'terms'>, domain: string): stri
 
 /** A source as cited, with its shorthand written out. Reports one that is not in the bibliography or says too little. */
 export function cite(linking: Linking, source: RawSource, place: Place): Citation {
-  const citation: Citation = typeof source === 'string' ? { id: source } : source;
+  const citation = citationOf(source);
   if (!expectKnown(linking, 'E304', 'source', citation.id, linking.sources.keys(), place)) return citation;
-  const type = linking.sources.get(citation.id)?.type;
-  if (type === 'common-practice' || type === 'clinic' || type === 'maker') return citation;
+  if (!isPublished(linking.sources.get(citation.id))) return citation;
   const missing = [
     ...(citation.at === undefined ? ['`at` (clause, table or page)'] : []),
     ...(citation.evidence === undefined ? ['`evidence` (read, recalled or computed)'] : []),
@@ -97,6 +102,16 @@ export function cite(linking: Linking, source: RawSource, place: Place): Citatio
   if (missing.length > 0)
     report(linking, 'E320', place, `\`${citation.id}\` is cited without ${missing.join(' and ')}`, howToCite);
   return citation;
+}
+
+/** A source as cited, with its shorthand written out. */
+export function citationOf(source: RawSource): Citation {
+  return typeof source === 'string' ? { id: source } : source;
+}
+
+/** Whether a source can be looked up outside the clinic. */
+export function isPublished(source: Pick<Source, 'type'> | undefined): boolean {
+  return source !== undefined && !['common-practice', 'clinic', 'maker'].includes(source.type);
 }
 
 const howToCite = 'write `{ id: …, at: …, evidence: … }`';

@@ -29,7 +29,8 @@ export function spellLayers<L extends Layer>(layers: readonly L[]): L[] {
     const above = layers.slice(index + 1);
     const words = { ...wordingOf(above), ...renamedRoles(layers, above) };
     if (Object.keys(words).length === 0) return layer;
-    return { ...layer, documents: layer.documents.map((each) => spellDocument(each, words)) };
+    const spell = speller(words);
+    return { ...layer, documents: layer.documents.map((each) => spellDocument(each, spell)) };
   });
 }
 
@@ -53,8 +54,8 @@ function termOf(layers: readonly Layer[], id: string) {
   return undefined;
 }
 
-function spellDocument(document: Located, words: Wording): Located {
-  const data = spellTexts(document.data, '', speller(words)) as Located['data'];
+function spellDocument(document: Located, spell: (text: string) => string): Located {
+  const data = spellTexts(document.data, '', spell) as Located['data'];
   return { ...document, data };
 }
 

@@ -68,11 +68,17 @@ export function inBaseUnit(quantity: Quantity): number {
   return Number((quantity.value * factor + offset).toPrecision(12));
 }
 
+/** A number in the base unit of a dimension as a quantity in a unit of it, to twelve significant digits. */
+export function fromBaseUnit(base: number, unit: string): Quantity {
+  const { factor, offset = 0 } = unitOf({ value: 0, unit });
+  return { value: Number(((base - offset) / factor).toPrecision(12)), unit };
+}
+
 /** The same quantity in another unit of its dimension, to twelve significant digits. Throws on another dimension. */
 export function convertQuantity(quantity: Quantity, unit: string): Quantity {
-  const { dimension, factor, offset = 0 } = unitOf({ value: 0, unit });
-  if (dimension !== dimensionOf(quantity)) throw new RangeError(`cannot convert ${dimensionOf(quantity)} to ${dimension}`);
-  return { value: Number(((inBaseUnit(quantity) - offset) / factor).toPrecision(12)), unit };
+  const [from, to] = [dimensionOf(quantity), dimensionOf({ value: 0, unit })];
+  if (from !== to) throw new RangeError(`cannot convert ${from} to ${to}`);
+  return fromBaseUnit(inBaseUnit(quantity), unit);
 }
 
 /** Negative when `a` is less than `b`, 0 when equal, positive when more. Throws on different dimensions. */

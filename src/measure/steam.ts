@@ -1,4 +1,4 @@
-import { dimensionOf, inBaseUnit, type Quantity } from './quantity.js';
+import { compareQuantities, dimensionOf, inBaseUnit, type Quantity } from './quantity.js';
 
 /**
  * Coefficients n1 to n10 of the saturation line of water. Source: IAPWS R7-97(2012), Table 34, used with acknowledgement to
@@ -10,6 +10,12 @@ const [n1, n2, n3, n4, n5, n6, n7, n8, n9, n10] = [
 ] as const;
 
 const zeroCelsius = 273.15;
+/** Pressure of the triple point in kPa: below it no steam is saturated. Source: IAPWS R7-97(2012), section 8. */
+export const lowestSaturationPressure = 0.611213;
+/** How far a temperature may be from that of saturated steam, in K. Source: EN 285 and EN 13060, recalled. */
+export const steamTolerance = 2;
+/** The standard atmosphere is used up to here. */
+export const highestAltitude: Quantity = { value: 11_000, unit: 'm' };
 /** Standard atmosphere in kPa, exactly. */
 const standardAtmosphere = 101.325;
 
@@ -34,7 +40,7 @@ export function saturationPressure(celsius: number): number {
  * @throws RangeError outside 0.611213 kPa to 22,064 kPa, where the equation does not hold.
  */
 export function saturationTemperature(kilopascals: number): number {
-  if (!(kilopascals >= 0.611213 && kilopascals <= 22_064))
+  if (!(kilopascals >= lowestSaturationPressure && kilopascals <= 22_064))
     throw new RangeError('steam tables hold from 0.611213 kPa to 22,064 kPa absolute');
   const beta = (kilopascals / 1000) ** 0.25;
   const e = beta ** 2 + n3 * beta + n6;
@@ -53,6 +59,6 @@ export function saturationTemperature(kilopascals: number): number {
 export function airPressureAt(altitude: Quantity): number {
   if (dimensionOf(altitude) !== 'length') throw new RangeError('an altitude is a length');
   const meters = inBaseUnit(altitude) / 1000;
-  if (meters > 11_000) throw new RangeError('the standard atmosphere is used up to 11,000 m');
+  if (compareQuantities(altitude, highestAltitude) > 0) throw new RangeError('the standard atmosphere is used up to 11,000 m');
   return standardAtmosphere * (1 - (0.0065 * meters) / 288.15) ** (9.80665 / (287.05287 * 0.0065));
 }

@@ -6,6 +6,7 @@ import { packsAlone, regionsOf } from '../../link/packs-alone.js';
 import type { Rulebook } from '../../link/rulebook.js';
 import { formatInterval, type Interval } from '../../measure/interval.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
+import { groupBy } from '../../write/text/group-by.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, type Opened, openClinic, openPacks } from '../context.js';
 import { manualOf } from '../load-manual.js';
@@ -42,8 +43,8 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   const samples = () => sampleClinics().map((folder) => relative(context.cwd, folder));
   const clinics = folders.length > 0 ? folders : standsInClinic ? ['.'] : samples();
   const rules = openPacks(context, options);
-  const opened = clinics.map((folder) => openClinic(context, folder, options, rules));
-  const reports = clinics.map((folder, index) => checkClinic(voice, folder, opened[index]));
+  const opened = clinics.map((folder) => ({ folder, ...openClinic(context, folder, options, rules) }));
+  const reports = opened.map((each) => checkClinic(voice, each));
   const [first] = opened;
   if (folders.length === 0 && !standsInClinic && first?.rulebook !== undefined) {
     const covered = new Set(opened.flatMap(({ rulebook }) => rulebook?.clinic.region ?? []));
@@ -54,17 +55,15 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   return reports.some(({ findings }) => hasErrors(findings)) ? 1 : 0;
 }
 
-function checkClinic(voice: Voice, folder: string, opened: Opened | undefined): Checked {
+function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: read }: Opened & { folder: string }): Checked {
   const { say } = voice;
-  const { rulebook, on, findings: read = [] } = opened ?? {};
   say(colors.bold(on === undefined ? folder : `${folder} on ${on}`));
-  if (opened === undefined || rulebook === undefined) {
+  if (rulebook === undefined) {
     printFindings(read, say);
     say(countFindings(read));
     return { clinic: folder, findings: read };
   }
-  const { packs, fixtures } = opened.loaded;
-  const report = checkRulebook(rulebook, fixtures, packsAlone(packs, rulebook.clinic, rulebook.on));
+  const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on));
   const proved = [...read, ...report.findings];
   const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
   printFindings(findings, say);
@@ -143,8 +142,7 @@ function sayTerm(interval: Interval): string {
 
 /** Citations by source, those with most values first. */
 function bySource(list: readonly Cited[]): [source: string, cited: Cited[]][] {
-  const groups = new Map<string, Cited[]>();
-  for (const each of list) groups.set(each.citation.id, [...(groups.get(each.citation.id) ?? []), each]);
+  const groups = groupBy(list, ({ citation }) => citation.id);
   return [...groups].sort(([a, many], [b, few]) => few.length - many.length || (a < b ? -1 : 1));
 }
 

@@ -5,6 +5,7 @@ import { type Quantity, writtenUnit } from '../../measure/quantity.js';
 import { hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openPacks } from '../context.js';
+import { inColumns } from '../in-columns.js';
 import { countFindings, printFindings } from '../print-findings.js';
 
 export interface RegionsOptions extends CommonOptions {
@@ -148,14 +149,4 @@ function write({ value, unit }: Quantity): string {
 
 function writeInterval({ time, cycles }: Interval): string {
   return [time, cycles].flatMap((each) => (each === undefined ? [] : [write(each)])).join(' or ');
-}
-
-function inColumns(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, index) => Math.max(...rows.map((row) => (row[index] ?? '').length)));
-  return rows.map((row) =>
-    row
-      .map((cell, index) => cell.padEnd(widths[index] ?? 0))
-      .join('  ')
-      .trimEnd(),
-  );
 }

@@ -4,6 +4,7 @@ import { formatQuantity } from '../../measure/quantity.js';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
 import { type CommonOptions, type Context, openPacks, openSoundClinic } from '../context.js';
+import { inColumns } from '../in-columns.js';
 
 export interface ListOptions extends CommonOptions {
   clinic?: string;
@@ -74,17 +75,10 @@ export function runList(context: Context, kind: string, options: ListOptions): n
   if (open === undefined) return 1;
   const sorted = rows(open.rulebook).sort((a, b) => (a.id < b.id ? -1 : 1));
   if (options.json) context.out(JSON.stringify(sorted, undefined, 2));
-  else for (const line of inColumns(sorted)) context.out(line);
+  else {
+    const keys = Object.keys(sorted[0] ?? {});
+    const cells = sorted.map((row) => keys.map((key) => row[key] ?? ''));
+    for (const line of inColumns(cells, 60)) context.out(line);
+  }
   return 0;
-}
-
-function inColumns(rows: readonly Row[]): string[] {
-  const keys = Object.keys(rows[0] ?? {});
-  const widths = keys.map((key) => Math.min(60, Math.max(...rows.map((row) => (row[key] ?? '').length))));
-  return rows.map((row) =>
-    keys
-      .map((key, index) => (row[key] ?? '').padEnd(widths[index] ?? 0))
-      .join('  ')
-      .trimEnd(),
-  );
 }

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { writtenUnit } from '../../measure/quantity.js';
+import { convertQuantity, writtenUnit } from '../../measure/quantity.js';
 import { findUnit, unitNames, units } from '../../measure/units.js';
 import { didYouMean } from '../../read/nearest.js';
 import { quoted, quotedList } from '../../read/quoted.js';
@@ -8,7 +8,7 @@ import { heatMeasurements } from '../measure/measure-heat.js';
 import { waterMeasurements } from '../measure/measure-water.js';
 import type { Measurement } from '../measure/measurement.js';
 import { calculate, readQuantity } from '../measure/read-options.js';
-import { asData, decimalsFor, inUnit, say } from '../measure/report.js';
+import { asData, decimalsFor, say } from '../measure/report.js';
 
 /** Everything that `rulebook measure` works out from quantities, by name. */
 export const measurements: Readonly<Record<string, Measurement>> = {
@@ -28,7 +28,7 @@ export const measurements: Readonly<Record<string, Measurement>> = {
         const fitting = units.filter(({ dimension }) => dimension === own).map(({ ucum }) => writtenUnit(ucum));
         throw new BadUse(`${quoted(text)} is no ${unit.dimension}`, `units for it are ${quotedList(fitting)}`);
       }
-      const result = inUnit(calculate('convert', { quantity }), unit.ucum);
+      const result = convertQuantity(calculate('convert', { quantity }), unit.ucum);
       return {
         rows: [
           [text, say(result, decimalsFor(result.value) + 2)],

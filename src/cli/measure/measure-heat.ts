@@ -1,11 +1,11 @@
 import { dryHeatZ, f0Reference, moistHeatZ } from '../../measure/lethality.js';
-import { inBaseUnit, type Quantity } from '../../measure/quantity.js';
+import { convertQuantity, inBaseUnit, type Quantity } from '../../measure/quantity.js';
 import { airPressureAt } from '../../measure/steam.js';
 import { BadUse } from '../bad-use.js';
 import type { Measurement } from './measurement.js';
 import { readAir } from './open-record.js';
 import { calculate, type Options, optionalQuantity, requiredQuantity } from './read-options.js';
-import { asData, inUnit, type Report, say } from './report.js';
+import { asData, type Report, say } from './report.js';
 
 const air: Measurement['options'] = [
   ['--altitude <length>', 'altitude of the place, for a gauge (default: sea level)'],
@@ -74,7 +74,7 @@ export const heatMeasurements: Readonly<Record<string, Measurement>> = {
         end: requiredQuantity(options, 'end', 'pressure'),
         time: requiredQuantity(options, 'time', 'time'),
       });
-      const [mbar, kpa] = [inUnit(rate, 'mbar/min'), rate];
+      const [mbar, kpa] = [convertQuantity(rate, 'mbar/min'), rate];
       return {
         rows: [
           ['leak rate', `${say(mbar, 3)}, ${say(kpa, 4)}`],
@@ -124,7 +124,7 @@ function measureF0(options: Options): Report {
       data: { f0: { ...asData(f0), reference: asData(reference), z: moistHeatZ, source: 'Ph. Eur. 5.1.5' } },
     };
   }
-  const f = inUnit(calculate('equivalent-time', { temperature, time, reference, z }), 'min');
+  const f = convertQuantity(calculate('equivalent-time', { temperature, time, reference, z }), 'min');
   const usual = inBaseUnit(z) === inBaseUnit(dryHeatZ) ? '; z of dry heat' : '';
   return {
     rows: [
@@ -151,7 +151,7 @@ function measureSteam(options: Options): Report {
   if (temperature !== undefined) {
     const pressure = calculate('steam-pressure', { temperature });
     const above = calculate('steam-gauge', { temperature, air: airPressure });
-    const everyWay = (each: Quantity) => ['kPa', 'bar', '[psi]'].map((unit) => say(inUnit(each, unit), 2)).join(', ');
+    const everyWay = (each: Quantity) => ['kPa', 'bar', '[psi]'].map((unit) => say(convertQuantity(each, unit), 2)).join(', ');
     return {
       rows: [['absolute', everyWay(pressure)], ['gauge', everyWay(above)], ...against.rows],
       data: { absolute: asData(pressure), gauge: asData(above), ...against.data },
@@ -162,7 +162,7 @@ function measureSteam(options: Options): Report {
       ? calculate('steam-temperature-of-gauge', { pressure: gauge, air: airPressure })
       : calculate('steam-temperature', { pressure: absolute });
   return {
-    rows: [['temperature', `${say(result, 2)}, ${say(inUnit(result, '[degF]'), 1)}`], ...against.rows],
+    rows: [['temperature', `${say(result, 2)}, ${say(convertQuantity(result, '[degF]'), 1)}`], ...against.rows],
     data: { temperature: asData(result), ...against.data },
   };
 }

@@ -1,10 +1,10 @@
-import type { Quantity } from '../../measure/quantity.js';
+import { convertQuantity, type Quantity } from '../../measure/quantity.js';
 import { units } from '../../measure/units.js';
 import { conductivityCoefficient, conductivityReference, hardnessClasses } from '../../measure/water.js';
 import { BadUse } from '../bad-use.js';
 import type { Measurement } from './measurement.js';
 import { calculate, type Options, optionalQuantity, readQuantity, requiredQuantity } from './read-options.js';
-import { asData, decimalsFor, inUnit, type Report, say } from './report.js';
+import { asData, decimalsFor, type Report, say } from './report.js';
 
 /** What water is like, and what it uses up: hardness, conductivity, salt, detergent. */
 export const waterMeasurements: Readonly<Record<string, Measurement>> = {
@@ -86,7 +86,7 @@ export const waterMeasurements: Readonly<Record<string, Measurement>> = {
 function measureHardness(hardness: Quantity): Report {
   const all = units
     .filter(({ dimension }) => dimension === 'water hardness')
-    .map(({ ucum, many }) => ({ many, quantity: inUnit(calculate('convert', { quantity: hardness }), ucum) }));
+    .map(({ ucum, many }) => ({ many, quantity: convertQuantity(calculate('convert', { quantity: hardness }), ucum) }));
   const classes = hardnessClasses(hardness);
   return {
     rows: [

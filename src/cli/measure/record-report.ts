@@ -3,13 +3,8 @@ import { moistHeatZ } from '../../measure/lethality.js';
 import type { Quantity } from '../../measure/quantity.js';
 import type { CycleRecord } from '../../measure/record/cycle-record.js';
 import { sayLength } from '../../measure/record/draw-chart.js';
-import {
-  type ChannelMeasures,
-  type RecordMeasures,
-  type Settings,
-  type SteamMatch,
-  steamTolerance,
-} from '../../measure/record/measure-record.js';
+import type { ChannelMeasures, RecordMeasures, Settings, SteamMatch } from '../../measure/record/measure-record.js';
+import { steamTolerance } from '../../measure/steam.js';
 import { asData, type Report, say } from './report.js';
 
 const celsius = (value: number) => ({ value, unit: 'Cel' });

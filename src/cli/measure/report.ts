@@ -1,5 +1,4 @@
-import { formatQuantity, inBaseUnit, type Quantity } from '../../measure/quantity.js';
-import { findUnit } from '../../measure/units.js';
+import { formatQuantity, type Quantity } from '../../measure/quantity.js';
 import { colors } from '../colors.js';
 import type { Context } from '../context.js';
 
@@ -34,12 +33,6 @@ export function say(quantity: Quantity, decimals: number, way: 'near' | 'down' =
   const value = Number(quantity.value.toPrecision(12));
   const rounded = way === 'down' ? Math.floor(value * shift + 1e-9) / shift : Number(value.toFixed(decimals));
   return formatQuantity({ ...quantity, value: rounded });
-}
-
-/** The same quantity in another unit of its dimension. */
-export function inUnit(quantity: Quantity, ucum: string): Quantity {
-  const { factor = 1, offset = 0 } = findUnit(ucum) ?? {};
-  return { value: (inBaseUnit(quantity) - offset) / factor, unit: ucum };
 }
 
 /** So many decimals that at least four digits stand. */

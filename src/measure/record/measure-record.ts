@@ -3,11 +3,8 @@ import type { Counting } from '../count-readings.js';
 import { type Band, type Hold, longestHold } from '../hold.js';
 import { f0OfReadings } from '../lethality.js';
 import type { Quantity } from '../quantity.js';
-import { saturationTemperature } from '../steam.js';
+import { lowestSaturationPressure, saturationTemperature, steamTolerance } from '../steam.js';
 import type { CycleRecord, PressureChannel, TemperatureChannel } from './cycle-record.js';
-
-/** How far measured and theoretical temperature may be apart in a hold, in K. Source: EN 285 and EN 13060, recalled. */
-export const steamTolerance = 2;
 
 export interface Settings {
   counting: Counting;
@@ -100,7 +97,7 @@ function measureChannel(seconds: readonly number[], channel: TemperatureChannel,
 }
 
 function measureHold({ seconds, temperatures }: CycleRecord, settings: Settings, hold: Hold): { a0: Quantity; f0: Quantity } {
-  const during = <T>(all: readonly T[]) => all.slice(hold.first, hold.last + 1);
+  const during = within(hold);
   const lowest = (values: Quantity[]) => values.reduce((sofar, each) => (each.value < sofar.value ? each : sofar));
   const all = temperatures.map(({ celsius }) => during(celsius));
   return {
@@ -109,13 +106,18 @@ function measureHold({ seconds, temperatures }: CycleRecord, settings: Settings,
   };
 }
 
+/** Takes the readings of a hold out of all. */
+function within({ first, last }: Hold): <T>(all: readonly T[]) => T[] {
+  return (all) => all.slice(first, last + 1);
+}
+
 function absolutePressure({ against, kilopascals }: PressureChannel, air: number | undefined): number[] | undefined {
   if (against === 'vacuum') return [...kilopascals];
   return air === undefined ? undefined : kilopascals.map((each) => each + air);
 }
 
 function matchSteam(temperatures: readonly TemperatureChannel[], kilopascals: readonly number[], hold: Hold): SteamMatch {
-  const during = <T>(all: readonly T[]) => all.slice(hold.first, hold.last + 1);
+  const during = within(hold);
   const theoretical = during(kilopascals).map(theoreticalTemperature);
   const channels = temperatures.map(({ name, celsius }) => {
     const differences = during(celsius).map((each, index) => each - (theoretical[index] ?? each));
@@ -130,5 +132,5 @@ const tiny = 1e-9;
 
 /** Below the pressure of the triple point there is no saturated steam: 0 °C, which no hold comes near. */
 function theoreticalTemperature(kilopascals: number): number {
-  return kilopascals < 0.611213 ? 0 : saturationTemperature(kilopascals);
+  return kilopascals < lowestSaturationPressure ? 0 : saturationTemperature(kilopascals);
 }

@@ -1,3 +1,4 @@
+import { citationOf } from '../../link/linking.js';
 import type { Change, Rulebook } from '../../link/rulebook.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
@@ -29,7 +30,7 @@ export function modelChanges(rulebook: Rulebook, bibliography: Bibliography) {
         {
           ...view(change),
           reason: textOfLayer(deviation.reason, change.layer),
-          basis: cite(bibliography, typeof source === 'string' ? { id: source } : source, true),
+          basis: cite(bibliography, citationOf(source), true),
           approver,
           approvedOn: approvedOn === undefined ? null : sayDate(approvedOn, rulebook.language),
           reviewBy: sayDate(deviation['review-by'], rulebook.language),

@@ -1,6 +1,5 @@
 import type { Fact, FactValue, Rulebook } from '../../link/rulebook.js';
-import { formatQuantity } from '../../measure/quantity.js';
-import { units } from '../../measure/units.js';
+import { formatQuantity, fromBaseUnit } from '../../measure/quantity.js';
 import { join, type Markdown } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { sayDate } from '../text/say-date.js';
@@ -19,12 +18,5 @@ export function sayFactValue(rulebook: Rulebook, fact: Fact, value: FactValue): 
         );
   if (fact.type === 'date')
     return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10), rulebook.language), fact.id);
-  return said(fact.type === 'quantity' ? formatQuantity(inOwnUnit(fact, value)) : String(value), fact.id);
-}
-
-function inOwnUnit(fact: Fact, base: number): { value: number; unit: string } {
-  const unit = units.find(({ ucum }) => ucum === fact.unit);
-  if (unit === undefined) throw new RangeError(`fact \`${fact.id}\` has no known unit`);
-  const value = Number(((base - (unit.offset ?? 0)) / unit.factor).toPrecision(12));
-  return { value, unit: unit.ucum };
+  return said(fact.type === 'quantity' ? formatQuantity(fromBaseUnit(value, fact.unit ?? '')) : String(value), fact.id);
 }
