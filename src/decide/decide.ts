@@ -3,6 +3,9 @@ import type { Answer, Offer, Reason } from './answer.js';
 import { factsAgainst, factsOf, missingFacts } from './facts-of.js';
 import { type Given, type Truth, truthOf } from './truth.js';
 
+/** What answering looks at of a rulebook. */
+export type Answering = Pick<Rulebook, 'facts' | 'decisions' | 'clinic' | 'machines' | 'digest'>;
+
 /**
  * Answers one decision for one situation. The meaning of the rule language is what this file and `truth.ts` say.
  *
@@ -12,7 +15,7 @@ import { type Given, type Truth, truthOf } from './truth.js';
  *
  * @throws RangeError when the rulebook has no such decision.
  */
-export function decide(rulebook: Rulebook, id: string, given: Situation): Answer {
+export function decide(rulebook: Answering, id: string, given: Situation): Answer {
   const decision = rulebook.decisions.get(id);
   if (decision === undefined) throw new RangeError(`no decision \`${id}\``);
   const known = knownFacts(rulebook, given);
@@ -20,7 +23,7 @@ export function decide(rulebook: Rulebook, id: string, given: Situation): Answer
 }
 
 /** What conditions are judged by in a situation, with the outcomes of other decisions worked out when asked for. */
-export function knownFacts(rulebook: Rulebook, given: Situation): Given {
+export function knownFacts(rulebook: Answering, given: Situation): Given {
   const values: Situation = { ...rulebook.clinic.facts, ...given };
   const answers = new Map<string, readonly string[]>();
   return {
@@ -35,7 +38,7 @@ export function knownFacts(rulebook: Rulebook, given: Situation): Given {
   };
 }
 
-function giveVerdict(decision: Verdict, rulebook: Rulebook, given: Given): Answer {
+function giveVerdict(decision: Verdict, rulebook: Answering, given: Given): Answer {
   const rank = (outcome: string | undefined) => decision.outcomes.indexOf(outcome ?? '');
   const judged = judge(decision.rules, given);
   const certain = judged.filter(({ truth }) => truth === true);
@@ -61,7 +64,7 @@ function giveVerdict(decision: Verdict, rulebook: Rulebook, given: Given): Answe
   };
 }
 
-function chooseProgram(decision: Choice, rulebook: Rulebook, given: Given): Answer {
+function chooseProgram(decision: Choice, rulebook: Answering, given: Given): Answer {
   const judged = judge(decision.rules, given);
   const certain = judged.filter(({ truth }) => truth === true);
   const open = judged.filter(({ truth }) => truth === undefined);
@@ -128,7 +131,7 @@ function cautionsOf(judged: readonly Judged[]): string[] {
   return [...new Set(judged.flatMap(({ rule }) => rule.cautions))];
 }
 
-function mostWaitedFor(open: readonly Judged[], rulebook: Rulebook, given: Given): string[] {
+function mostWaitedFor(open: readonly Judged[], rulebook: Answering, given: Given): string[] {
   const waiting = new Map<string, number>();
   for (const { rule } of open)
     for (const fact of askable(missingFacts(rule.when, given), rulebook, given)) waiting.set(fact, (waiting.get(fact) ?? 0) + 1);
@@ -136,7 +139,7 @@ function mostWaitedFor(open: readonly Judged[], rulebook: Rulebook, given: Given
 }
 
 /** An answer fact cannot be asked of a person: what its decision still needs is asked instead. */
-function askable(missing: readonly string[], rulebook: Rulebook, given: Given): string[] {
+function askable(missing: readonly string[], rulebook: Answering, given: Given): string[] {
   const asked = missing.flatMap((id) => {
     const decision = rulebook.decisions.get(rulebook.facts.get(id)?.decision ?? '');
     if (decision === undefined) return [id];
@@ -149,7 +152,8 @@ function askable(missing: readonly string[], rulebook: Rulebook, given: Given): 
   return [...new Set(asked)];
 }
 
-function programsOf(decision: Choice, rulebook: Rulebook): Program[] {
+/** The programs that a choice looks at, the one preferred first. */
+export function programsOf(decision: Choice, rulebook: Answering): Program[] {
   const machines = [...rulebook.machines.values()].filter(({ kind, inService }) => inService && decision.from.includes(kind));
   return machines.flatMap(({ programs }) => programs).sort((a, b) => compareByPreference(decision, a, b));
 }
@@ -166,10 +170,10 @@ function compareByPreference(decision: Choice, a: Program, b: Program): number {
 }
 
 /** What a rule asks of a program. What its maker does not state, a program does not offer. */
-function needsOf({ needs }: Rule): Condition {
+export function needsOf({ needs }: Rule): Condition {
   return needs ?? { kind: 'all', of: [] };
 }
 
-function withoutAnswers(rulebook: Rulebook, given: Situation): Situation {
+function withoutAnswers(rulebook: Answering, given: Situation): Situation {
   return Object.fromEntries(Object.entries(given).filter(([id]) => rulebook.facts.get(id)?.type !== 'answer'));
 }

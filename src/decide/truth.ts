@@ -48,7 +48,8 @@ function answerPasses(fact: Fact, test: Test, given: Given): Truth {
   return others.every((each) => each === first) ? first : undefined;
 }
 
-function passes(value: FactValue | undefined, test: Test): Truth {
+/** Whether a value passes a test; unknown where there is none. */
+export function passes(value: FactValue | undefined, test: Test): Truth {
   if (value === undefined) return undefined;
   switch (test.kind) {
     case 'one-of':

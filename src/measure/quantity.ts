@@ -44,6 +44,11 @@ export function whyImpossible({ value, unit }: Quantity): string | undefined {
 
 const mayBeNegative: ReadonlySet<Dimension> = new Set(['temperature', 'temperature difference', 'pressure', 'pressure rate']);
 
+/** The least number there can be of what a unit measures, in the base unit. */
+export function leastOf(unit: string): number {
+  return mayBeNegative.has(dimensionOf({ value: 0, unit })) ? Number.NEGATIVE_INFINITY : 0;
+}
+
 /** A dimension with its article, for messages: `a time`, `an acidity`, `a number of cycles`. */
 export function describeDimension(dimension: Dimension): string {
   if (dimension === 'cycles') return 'a number of cycles';
