@@ -20,18 +20,15 @@ export interface Encoded {
   outcome: Map<string, Literal>;
 }
 
-/** The tests that a decision looks at: its own, and those of the decisions whose answers it looks at. */
-export function testsOfDecision(rulebook: Answering, id: string): FactTest[] {
+/** The tests that a decision looks at: its own, those of `more` conditions, and those of the decisions whose answers it looks at. */
+export function testsOfDecision(rulebook: Answering, id: string, more: readonly Condition[] = []): FactTest[] {
   const tests: FactTest[] = [];
   const seen = new Set<string>();
   const walk = (decisionId: string): void => {
     const decision = rulebook.decisions.get(decisionId);
     if (decision === undefined || seen.has(decisionId)) return;
     seen.add(decisionId);
-    const own = testsOf(
-      decision.rules.map(({ when }) => when),
-      rulebook.facts,
-    );
+    const own = testsOf([...decision.rules.map(({ when }) => when), ...(decisionId === id ? more : [])], rulebook.facts);
     for (const each of own) {
       const answer = rulebook.facts.get(each.fact)?.decision;
       // What a caller says an answer is counts for the decision asked, not for those it looks at.

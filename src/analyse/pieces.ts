@@ -1,11 +1,19 @@
 import type { Comparison, Condition, Fact, FactValue, Test } from '../link/rulebook.js';
 import { fromBaseUnit, inBaseUnit, leastOf } from '../measure/quantity.js';
 
+/** An end of a range. */
+export interface Bound {
+  value: number;
+  included: boolean;
+  /** As the rule writes it, where a rule cuts here; not where values end by themselves. */
+  shown?: string;
+}
+
 /** A range of numbers in the base unit, with the values that stand for it: the same for every test of the rules. */
 export interface Span {
   /** Absent where there is no bound. */
-  least?: { value: number; included: boolean };
-  most?: { value: number; included: boolean };
+  least?: Bound;
+  most?: Bound;
   /** A short number within. */
   example: number;
 }
@@ -99,7 +107,7 @@ type Compare = Extract<Test, { kind: 'compare' }>;
 function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
   const comparisons = tests.filter((test): test is Compare => test.kind === 'compare');
   const bounds = boundsOf(facts);
-  const cuts = [...new Set(comparisons.map(({ value }) => value))].sort((a, b) => a - b);
+  const cuts = [...new Map(comparisons.map(({ value, shown }) => [value, shown]))].sort(([a], [b]) => a - b);
   const spans: Span[] = [];
   const [fact] = facts;
   const add = (span: Omit<Span, 'example'>): void => {
@@ -117,13 +125,14 @@ function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
       spans[spans.length - 1] = { ...joined, example: whole ?? last.example };
     }
   };
+  const bound = ([value, shown]: [number, string], included: boolean): Bound => ({ value, included, shown });
   cuts.forEach((cut, index) => {
     const before = cuts[index - 1];
-    add({ ...(before !== undefined && { least: { value: before, included: false } }), most: { value: cut, included: false } });
-    add({ least: { value: cut, included: true }, most: { value: cut, included: true } });
+    add({ ...(before !== undefined && { least: bound(before, false) }), most: bound(cut, false) });
+    add({ least: bound(cut, true), most: bound(cut, true) });
   });
   const last = cuts.at(-1);
-  add(last === undefined ? {} : { least: { value: last, included: false } });
+  add(last === undefined ? {} : { least: bound(last, false) });
   return spans;
 }
 

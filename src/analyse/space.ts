@@ -5,6 +5,8 @@ import type { Literal } from './solver.js';
 
 /** One fact of a situation: its pieces, and the literals that say which of them it is in. */
 export interface Dimension {
+  /** What it is called in a box: the fact's id, or of a program's fact `program` and the id. */
+  id: string;
   fact: Fact;
   pieces: Pieces;
   /** Whether the fact is stated. */
@@ -20,6 +22,8 @@ export interface Dimension {
 export interface Space {
   circuit: Circuit;
   dimensions: Map<string, Dimension>;
+  /** Facts that are as the clinic states them: nobody says otherwise. */
+  held: Set<string>;
 }
 
 /**
@@ -28,8 +32,11 @@ export interface Space {
  * @param tests by side: of each rulebook compared, so that the pieces are those of all of them
  * @param vocabularies the facts of each of these rulebooks
  */
-export function spaceOf(tests: readonly FactTest[], vocabularies: readonly ReadonlyMap<string, Fact>[]): Space {
-  const circuit = new Circuit();
+export function spaceOf(
+  tests: readonly FactTest[],
+  vocabularies: readonly ReadonlyMap<string, Fact>[],
+  circuit = new Circuit(),
+): Space {
   const byFact = new Map<string, Test[]>();
   for (const { fact, test } of tests) {
     const list = byFact.get(fact);
@@ -42,7 +49,7 @@ export function spaceOf(tests: readonly FactTest[], vocabularies: readonly Reado
     const [fact] = versions;
     if (fact !== undefined) dimensions.set(id, dimensionOf(circuit, fact, cutPieces(versions, ofFact)));
   }
-  return { circuit, dimensions };
+  return { circuit, dimensions, held: new Set() };
 }
 
 function dimensionOf(circuit: Circuit, fact: Fact, pieces: Pieces): Dimension {
@@ -62,7 +69,17 @@ function dimensionOf(circuit: Circuit, fact: Fact, pieces: Pieces): Dimension {
       if (next !== undefined) solver.require([-next, each]);
     });
   }
-  return { fact, pieces, stated, at };
+  return { id: fact.id, fact, pieces, stated, at };
+}
+
+/** Keeps to what a clinic states about itself: nobody says otherwise. */
+export function holdTo(clinicFacts: Iterable<string>, { circuit, dimensions, held }: Space): void {
+  for (const id of clinicFacts) {
+    const dimension = dimensions.get(id);
+    if (dimension === undefined) continue;
+    circuit.solver.require([-dimension.stated]);
+    held.add(id);
+  }
 }
 
 /** True where the fact is stated and passes the test. */
@@ -87,6 +104,15 @@ export function passesWhereStated({ circuit }: Space, { pieces, stated, at }: Di
       return circuit.and([at[first] ?? 0, ...(end === undefined ? [] : [-end])]);
     }
   }
+}
+
+/** A space of what a situation says and what a program states, apart from each other. */
+export function withProgram(situation: Space, program: Space): Space {
+  const ofProgram = [...program.dimensions.values()].map((each): [string, Dimension] => {
+    const id = `program ${each.id}`;
+    return [id, { ...each, id }];
+  });
+  return { ...situation, dimensions: new Map([...situation.dimensions, ...ofProgram]) };
 }
 
 /** Part of a space: literals that all hold, by fact. A fact that is not named may say anything, or nothing. */
@@ -119,8 +145,8 @@ export type Allowed =
   | { kind: 'set'; has: number[]; lacks: number[]; unstated: boolean; stated: boolean };
 
 /** What a box lets a fact of it say. */
-export function allowedIn(box: Box, { fact, pieces, stated, at }: Dimension): Allowed {
-  const literals = new Set(box.get(fact.id));
+export function allowedIn(box: Box, { id, pieces, stated, at }: Dimension): Allowed {
+  const literals = new Set(box.get(id));
   const has = (literal: Literal | undefined) => literal !== undefined && literals.has(literal);
   if (pieces.kind === 'set') {
     const inside = at.flatMap((each, index) => (has(each) ? [index] : []));

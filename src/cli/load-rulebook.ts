@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { proveStrict } from '../analyse/prove-strict.js';
 import { tailorRules } from '../decide/tailor-rules.js';
 import type { Pack } from '../link/choose-packs.js';
 import { linkRules } from '../link/link-rules.js';
@@ -88,7 +89,7 @@ function isFixture(each: Located): each is Located<FixtureDocument> {
 
 /** Links and tailors what was read, for a date. */
 export function rulebookOn(loaded: Loaded, on: string): { rulebook?: Rulebook; findings: Finding[] } {
-  const { rules, findings } = linkRules(loaded.packs, loaded.clinicDocuments, on);
+  const { rules, findings } = linkRules(loaded.packs, loaded.clinicDocuments, on, proveStrict);
   return rules === undefined ? { findings } : { rulebook: tailorRules(rules), findings };
 }
 

@@ -1,3 +1,4 @@
+import { proveStrict } from '../analyse/prove-strict.js';
 import { lifeOf } from '../check/check-fixtures.js';
 import type { Fixture } from '../check/fixture-parts.js';
 import { isFor } from '../link/choose-packs.js';
@@ -114,7 +115,7 @@ function sayDisagreement(sources: Map<string, Source>, fixture: Extract<Fixture,
 /** What each region's packs say, where they do not all say the same. */
 function sayRegions({ packs }: Loaded, { on }: Rulebook, id: string): Line[] {
   const said = regionsOf(packs).flatMap((region) => {
-    const rules = packsAlone(packs, region, on).rulesOn(on);
+    const rules = packsAlone(packs, region, on, proveStrict).rulesOn(on);
     const limit = rules?.limits.get(id);
     const task = rules?.tasks.get(id);
     if (limit !== undefined) return [{ region: region.id, value: formatQuantity(limit.value) }];

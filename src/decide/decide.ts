@@ -1,10 +1,10 @@
-import type { Choice, Condition, FactValue, Program, Rule, Rulebook, Situation, Verdict } from '../link/rulebook.js';
+import type { Choice, Clinic, Condition, FactValue, Program, Rule, Rulebook, Situation, Verdict } from '../link/rulebook.js';
 import type { Answer, Offer, Reason } from './answer.js';
 import { factsAgainst, factsOf, missingFacts } from './facts-of.js';
 import { type Given, type Truth, truthOf } from './truth.js';
 
 /** What answering looks at of a rulebook. */
-export type Answering = Pick<Rulebook, 'facts' | 'decisions' | 'clinic' | 'machines' | 'digest'>;
+export type Answering = Pick<Rulebook, 'facts' | 'decisions' | 'machines' | 'digest'> & { clinic: Pick<Clinic, 'facts'> };
 
 /**
  * Answers one decision for one situation. The meaning of the rule language is what this file and `truth.ts` say.
@@ -158,7 +158,8 @@ export function programsOf(decision: Choice, rulebook: Answering): Program[] {
   return machines.flatMap(({ programs }) => programs).sort((a, b) => compareByPreference(decision, a, b));
 }
 
-function compareByPreference(decision: Choice, a: Program, b: Program): number {
+/** Negative where a program comes first, 0 where nothing ranks the two. */
+export function compareByPreference(decision: Choice, a: Program, b: Program): number {
   for (const { fact, first } of decision.prefer) {
     const [left, right] = [a.facts[fact], b.facts[fact]];
     if (left === right) continue;

@@ -23,13 +23,19 @@ import {
   report,
   usualOrder,
 } from './linking.js';
-import { loosens } from './loosens.js';
 import { isHollow, readFactValue } from './read-values.js';
-import { requireStrict } from './require-strict.js';
+import type { RuleChange } from './rule-changes.js';
 import type { Change, Choice, Decision, FactValue, Rule, Situation, Verdict } from './rulebook.js';
 
-/** The decisions of all layers with their rules, after regions and the clinic added and retired some. */
-export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes: Change[]): Map<string, Decision> {
+/**
+ * The decisions of all layers with their rules, after regions and the clinic added and retired some; and each of these changes, for
+ * the proof that it makes nothing less strict.
+ */
+export function linkDecisions(
+  linking: Linking,
+  vocabulary: Vocabulary,
+  changes: Change[],
+): { decisions: Map<string, Decision>; ruleChanges: RuleChange[] } {
   const decisions = new Map<string, Decision>();
   const placed = new Map<string, Place>();
   for (const { layer, document } of eachOf(linking, 'decision')) {
@@ -42,6 +48,7 @@ export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes:
     const onlyWhen =
       document.data['only-when'] && compileCondition(linking, vocabulary, document.data['only-when'], document, ['only-when']);
     if (onlyWhen !== undefined) decision.onlyWhen = onlyWhen;
+    decision.gaps = linkGaps(linking, vocabulary, document);
     decisions.set(decision.id, decision);
     document.data.rules.forEach((raw, index) => {
       const rule = linkRule(linking, vocabulary, decision, raw, layer, document, ['rules', index]);
@@ -49,8 +56,7 @@ export function linkDecisions(linking: Linking, vocabulary: Vocabulary, changes:
       else if (isFirst(linking, placed, 'rule', rule.id, document.at(['rules', index, 'id']))) decision.rules.push(rule);
     });
   }
-  changeRules(linking, vocabulary, decisions, placed, changes);
-  return decisions;
+  return { decisions, ruleChanges: changeRules(linking, vocabulary, decisions, placed, changes) };
 }
 
 function ruleOf({ id }: Decision): string {
@@ -69,10 +75,18 @@ function linkDecision(linking: Linking, vocabulary: Vocabulary, document: Locate
     ...(data.about !== undefined && { about: data.about }),
     ...(data.register !== undefined && { register: data.register }),
     rules: [],
+    gaps: [],
     retired: [],
     place: document.at(['id']),
   };
   return data.choose === undefined ? linkVerdict(linking, document, head) : linkChoice(linking, vocabulary, document, head);
+}
+
+function linkGaps(linking: Linking, vocabulary: Vocabulary, document: Located<DecisionDocument>): Decision['gaps'] {
+  return (document.data.gaps ?? []).map((gap, index) => {
+    const when = gap.when && compileCondition(linking, vocabulary, gap.when, document, ['gaps', index, 'when']);
+    return { because: gap.because, place: document.at(['gaps', index]), ...(when !== undefined && { when }) };
+  });
 }
 
 type Head = Omit<Verdict, 'kind' | 'outcomes' | 'say' | 'otherwise'>;
@@ -253,7 +267,8 @@ function changeRules(
   decisions: Map<string, Decision>,
   placed: Map<string, Place>,
   changes: Change[],
-): void {
+): RuleChange[] {
+  const ruleChanges: RuleChange[] = [];
   for (const { layer, document } of eachOf(linking, 'overrides'))
     document.data.changes.forEach((change, index) => {
       if (change.change !== 'add-rule' && change.change !== 'replace-rule' && change.change !== 'retire-rule') return;
@@ -275,25 +290,17 @@ function changeRules(
       if (change.change === 'add-rule' && next !== undefined && !isFirst(linking, placed, 'rule', next.id, place)) return;
       if (next === undefined && change.change !== 'retire-rule') return;
       const what = `\`${decision.id}\` by ${doing[change.change]} \`${name}\``;
-      if (
-        !requireStrict(linking, layer, {
-          ...loosens(decision, old, next),
-          what,
-          deviation: change.deviation,
-          place,
-          document,
-          path,
-        })
-      )
-        return;
       const words = { layer: layer.id, because: change.because, place, ...deviationOf(change) };
       const citation = source ?? next?.source;
+      const before = { ...decision, rules: [...decision.rules] };
       const position = old === undefined ? decision.rules.length : decision.rules.indexOf(old);
       decision.rules.splice(
         position,
         old === undefined ? 0 : 1,
         ...(next === undefined ? [] : [{ ...next, ...deviationOf(change) }]),
       );
+      const after = { ...decision, rules: [...decision.rules] };
+      ruleChanges.push({ before, after, layer, what, deviation: change.deviation, place, document, path });
       if (old !== undefined && next === undefined)
         decision.retired.push({ rule: old, by: { ...words, value: 'retired', source: citation ?? { id: 'clinic' } } });
       changes.push({
@@ -304,6 +311,7 @@ function changeRules(
         ...(citation !== undefined && { source: citation }),
       });
     });
+  return ruleChanges;
 }
 
 const doing = { 'add-rule': 'adding', 'replace-rule': 'replacing', 'retire-rule': 'retiring' };

@@ -16,13 +16,14 @@ import { type Layer, type Linking, report } from './linking.js';
 import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
 import { refuseCircles } from './refuse-circles.js';
+import { type ProveStrict, requireStrictRules } from './rule-changes.js';
 import type { Change, LinkedRules } from './rulebook.js';
 import { spellLayers, wordingOf } from './spell.js';
 
 /**
  * Lays the packs a clinic asks for and the clinic's own documents over one another and chooses the values that hold on a
  * date (YYYY-MM-DD). Every value keeps the chain of layers and sources that set it. Where there are errors there are no
- * rules: what was proved of half of them would be false.
+ * rules: what was proved of half of them would be false. `prove` says where a change of rules would make an answer less strict.
  *
  * @throws RangeError when `on` is not a calendar date.
  */
@@ -30,6 +31,7 @@ export function linkRules(
   available: readonly Pack[],
   clinicDocuments: readonly Located[],
   on: string,
+  prove: ProveStrict,
 ): { rules?: LinkedRules; findings: Finding[] } {
   if (dayNumber(on) === undefined) throw new RangeError(`\`${on}\` is not a date`);
   const clinics = clinicDocuments.filter((each): each is Located<ClinicDocument> => each.data.kind === 'clinic');
@@ -50,8 +52,9 @@ export function linkRules(
   const limits = linkLimits(linking, changes);
   const facts = linkFacts(linking, limits);
   const vocabulary = { facts, limits };
-  const decisions = linkDecisions(linking, vocabulary, changes);
+  const { decisions, ruleChanges } = linkDecisions(linking, vocabulary, changes);
   if (refuseCircles(linking, facts, decisions)) return { findings: linking.findings };
+  requireStrictRules(linking, { facts, decisions, terms: linking.terms }, ruleChanges, prove);
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);

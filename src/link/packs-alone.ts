@@ -2,6 +2,7 @@ import type { Finding } from '../read/finding.js';
 import { bareClinic } from './bare-clinic.js';
 import { choosePacks, type Pack } from './choose-packs.js';
 import { linkRules } from './link-rules.js';
+import type { ProveStrict } from './rule-changes.js';
 import type { Rulebook, Source } from './rulebook.js';
 
 /** Which packs are used, and in which region (ISO 3166). */
@@ -29,13 +30,18 @@ export interface PacksAlone {
 }
 
 /** Links packs by themselves, each date once. */
-export function packsAlone(available: readonly Pack[], { packs: wanted, region }: Uses, on: string): PacksAlone {
+export function packsAlone(
+  available: readonly Pack[],
+  { packs: wanted, region }: Uses,
+  on: string,
+  prove: ProveStrict,
+): PacksAlone {
   const made = new Map<string, { rules?: Rulebook; findings: Finding[] }>();
   const { packs } = choosePacks(bareClinic([], wanted, region, on), available);
   const linkedOn = (date: string) => {
     const before = made.get(date);
     if (before !== undefined) return before;
-    const { rules, findings } = linkRules(available, [bareClinic(packs, wanted, region, date)], date);
+    const { rules, findings } = linkRules(available, [bareClinic(packs, wanted, region, date)], date, prove);
     const bare = rules && { ...rules, clinic: { ...rules.clinic, facts: {} }, digest: '', duties: [], notHere: new Map() };
     const linked = { findings, ...(bare !== undefined && { rules: bare }) };
     made.set(date, linked);

@@ -23,8 +23,8 @@ export interface ProposedChange {
 
 /**
  * The one gate for "layers only tighten": a less strict change is refused unless the clinic recorded it as a deviation.
- * Returns whether the change may be made. Limits and intervals come with their declared direction; for rules and steps
- * the callers give a sufficient condition (of rules in `loosens.ts`); an exact proof over all situations will take its place.
+ * Returns whether the change may be made. Limits and intervals come with their declared direction, steps with a sufficient
+ * condition, and changes of rules with a proof over all situations (`rule-changes.ts`).
  */
 export function requireStrict(linking: Linking, layer: Layer, change: ProposedChange): boolean {
   const { looser, deviation, place, what, because, document, path } = change;

@@ -152,6 +152,8 @@ interface DecisionHead {
   onlyWhen?: Condition;
   register?: string;
   rules: Rule[];
+  /** Where it is intended that no rule speaks: everywhere, or where a condition holds, and why. */
+  gaps: { when?: Condition; because: string; place: Place }[];
   /** Rules that a later layer retired, kept for the record. */
   retired: { rule: Rule; by: SetBy }[];
   place: Place;

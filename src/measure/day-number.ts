@@ -5,3 +5,8 @@ export function dayNumber(date: string): number | undefined {
     return undefined;
   return time / 86_400_000;
 }
+
+/** The calendar day (YYYY-MM-DD) of a number of days since 1970-01-01. */
+export function calendarDay(day: number): string {
+  return new Date(day * 86_400_000).toISOString().slice(0, 10);
+}

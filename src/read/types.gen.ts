@@ -290,6 +290,15 @@ export interface DecisionDocument {
     first: 'lowest' | 'highest';
   }[];
   /**
+   * Situations that no rule speaks about on purpose; `analyse` and `check` are quiet about them.
+   *
+   * @minItems 1
+   */
+  gaps?: {
+    when?: Condition;
+    because: Text;
+  }[];
+  /**
    * @minItems 1
    */
   rules: Rule[];

@@ -62,7 +62,7 @@ function checkWith(value: Sourced, text: string, region: (typeof regions)[number
     });
     return { ...pack, documents };
   });
-  const alone = packsAlone(changed, region, '2026-12-01');
+  const alone = packsAlone(changed, region, '2026-12-01', () => undefined);
   const linked = alone.findingsOn(alone.on);
   if (linked.length > 0) return linked;
   const first = checkFixtures(fixtures.map(about(value.name)), alone).findings;

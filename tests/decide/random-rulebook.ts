@@ -125,6 +125,7 @@ const verdict = (id: string, test: fc.Arbitrary<Condition>): fc.Arbitrary<Verdic
       say: { open: 'open', ask: 'ask', shut: 'shut' },
       otherwise,
       rules: rules.map(([when, outcome], index) => rule(id, index, when, { outcome })),
+      gaps: [],
       retired: [],
       place,
     }));
@@ -141,6 +142,7 @@ const choice: fc.Arbitrary<Choice> = fc
     from: ['washer'],
     prefer: [{ fact: 'program.heat', first: 'lowest' }],
     rules: rules.map(([when, needs, addsOnly], index) => rule('program', index, when, { needs, addsOnly })),
+    gaps: [],
     retired: [],
     place,
   }));

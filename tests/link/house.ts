@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { proveStrict } from '../../src/analyse/prove-strict.js';
 import { checkRulebook } from '../../src/check/check-rulebook.js';
 import { tailorRules } from '../../src/decide/tailor-rules.js';
 import type { Pack } from '../../src/link/choose-packs.js';
@@ -32,11 +33,11 @@ export function check(files: ReadonlyMap<string, string>, on = '2026-06-01'): { 
   if (findings.length > 0) return { findings };
   const under = (folder: string) => documents.filter(({ file }) => file.startsWith(folder));
   const packs = ['rules/base', 'rules/regions/north'].flatMap((folder) => asPack(under(folder)) ?? []);
-  const { rules, findings: linked } = linkRules(packs, under('clinic'), on);
+  const { rules, findings: linked } = linkRules(packs, under('clinic'), on, proveStrict);
   if (rules === undefined) return { findings: linked };
   const rulebook = tailorRules(rules);
   const isFixture = (each: Located): each is Located<FixtureDocument> => each.data.kind === 'fixture';
-  const report = checkRulebook(rulebook, documents.filter(isFixture), packsAlone(packs, rulebook.clinic, on));
+  const report = checkRulebook(rulebook, documents.filter(isFixture), packsAlone(packs, rulebook.clinic, on, proveStrict));
   return { findings: [...linked, ...report.findings], rulebook };
 }
 

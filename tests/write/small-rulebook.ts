@@ -199,6 +199,7 @@ export function smallVerdict(
     say: { 'yes-please': 'into the washer', 'keep-out': 'keep it out' },
     otherwise: 'keep-out',
     rules,
+    gaps: [],
     retired: [],
     place,
   };
@@ -222,6 +223,7 @@ function smallChoice(): Choice {
         examples: [{ given: { 'load.soil': 'dried' }, applies: true, place }],
       },
     ],
+    gaps: [],
     retired: [],
     place,
   };

@@ -1,4 +1,5 @@
 import { join, relative, resolve } from 'node:path';
+import { proveStrict } from '../../analyse/prove-strict.js';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { rulebookToJson } from '../../emit/rulebook-json.js';
 import { packsAlone } from '../../link/packs-alone.js';
@@ -22,7 +23,11 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   if (open === undefined) return 1;
   const { rulebook, opened } = open;
   progress.step('proving the rules');
-  const report = checkRulebook(rulebook, opened.loaded.fixtures, packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on));
+  const report = checkRulebook(
+    rulebook,
+    opened.loaded.fixtures,
+    packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on, proveStrict),
+  );
   progress.step('writing the manual');
   const manual = manualOf(rulebook);
   const findings = [...opened.findings, ...report.findings, ...manual.findings];

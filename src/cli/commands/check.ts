@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { proveStrict } from '../../analyse/prove-strict.js';
 import type { CitationReport, Cited } from '../../check/check-citations.js';
 import { type CheckReport, checkRulebook } from '../../check/check-rulebook.js';
 import { packsAlone, regionsOf } from '../../link/packs-alone.js';
@@ -63,7 +64,7 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
     say(countFindings(read));
     return { clinic: folder, findings: read };
   }
-  const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on));
+  const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on, proveStrict));
   const proved = [...read, ...report.findings];
   const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
   printFindings(findings, say);
@@ -79,7 +80,7 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
 function checkRegion(voice: Voice, { loaded }: Opened, region: ReturnType<typeof regionsOf>[number], on: string): Checked {
   const { say } = voice;
   say(colors.bold(`${region.title} (${region.region}) on ${on}`));
-  const alone = packsAlone(loaded.packs, region, on);
+  const alone = packsAlone(loaded.packs, region, on, proveStrict);
   const rulebook = alone.rulesOn(on);
   if (rulebook === undefined) {
     const findings = alone.findingsOn(on);

@@ -1,3 +1,4 @@
+import { proveStrict } from '../../analyse/prove-strict.js';
 import { packsAlone, regionsOf } from '../../link/packs-alone.js';
 import type { Citation, Rulebook, SetBy } from '../../link/rulebook.js';
 import type { Interval } from '../../measure/interval.js';
@@ -29,7 +30,7 @@ export function runListRegions(context: Context, options: RegionsOptions): numbe
       .sort()
       .at(-1) ?? '';
   const on = options.on ?? latest;
-  const linked = regionsOf(packs).map((region) => ({ ...region, alone: packsAlone(packs, region, on) }));
+  const linked = regionsOf(packs).map((region) => ({ ...region, alone: packsAlone(packs, region, on, proveStrict) }));
   const findings = [...read, ...linked.flatMap(({ alone }) => alone.findingsOn(on))];
   if (hasErrors(findings)) {
     printFindings(findings, context.err);

@@ -1,4 +1,5 @@
 import type { Fact, FactValue, Rulebook } from '../../link/rulebook.js';
+import { calendarDay } from '../../measure/day-number.js';
 import { formatQuantity, fromBaseUnit } from '../../measure/quantity.js';
 import { join, type Markdown } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
@@ -16,7 +17,6 @@ export function sayFactValue(rulebook: Rulebook, fact: Fact, value: FactValue): 
           value.map((member) => sayMember(rulebook, fact, member)),
           'and',
         );
-  if (fact.type === 'date')
-    return said(sayDate(new Date(value * 86_400_000).toISOString().slice(0, 10), rulebook.language), fact.id);
+  if (fact.type === 'date') return said(sayDate(calendarDay(value), rulebook.language), fact.id);
   return said(fact.type === 'quantity' ? formatQuantity(fromBaseUnit(value, fact.unit ?? '')) : String(value), fact.id);
 }

@@ -1,0 +1,171 @@
+import { compareByPreference, programsOf } from '../decide/decide.js';
+import type { Condition, Decision, Rule, Rulebook, Situation } from '../link/rulebook.js';
+import { type Encoded, Encoder, testsOfDecision } from './encode.js';
+import { type Effort, regionsOf, usualEffort, whereAllIsStated } from './regions.js';
+import { type SaidFact, sayBox } from './say-box.js';
+import { shareOf } from './share.js';
+import type { Literal } from './solver.js';
+import { type Box, holdTo, type Space, situationIn, spaceOf } from './space.js';
+
+/** What an exact look at one decision shows. */
+export interface Analysis {
+  decision: string;
+  title: string;
+  rules: number;
+  /** Facts it looks at, those of the decisions it asks among them. */
+  facts: number;
+  /** Where no rule speaks, although every fact is stated: regions that the rules do not mark as intended. */
+  gaps: Region[];
+  /** Share of all situations in which no rule speaks, from 0 to 1: without those intended, and of those. */
+  share: { gaps?: number; intended?: number };
+  /** Gaps that are marked as intended and that no situation is in. */
+  idleMarks: number[];
+  /** Rules that no situation makes true: their condition contradicts itself, or what the clinic states. */
+  neverTrue: string[];
+  /** Rules that are never the reason for the outcome: wherever they are true, a more restrictive one is too. */
+  overruled: string[];
+  /** Rules that hold in the very same situations as an earlier one and say the same. */
+  repeats: { rule: string; of: string }[];
+  /** Of a choice: programs that may both come first, where the rules rank neither. */
+  ties: { programs: [string, string]; where: SaidFact[]; situation: Situation }[];
+  /** What could not be decided within the limit of the search. */
+  undecided: string[];
+}
+
+/** A region in words, with a situation in it. */
+export interface Region {
+  where: SaidFact[];
+  situation: Situation;
+}
+
+/** Looks at each decision of a rulebook: gaps, rules without effect, ties. Held to what its clinic states about itself. */
+export function analyse(rulebook: Rulebook, effort: Effort = usualEffort): Analysis[] {
+  return [...rulebook.decisions.values()].map((decision) => analyseDecision(decision, rulebook, effort));
+}
+
+/** Looks at one decision. */
+export function analyseDecision(decision: Decision, rulebook: Rulebook, effort: Effort = usualEffort): Analysis {
+  const marks = decision.gaps.map(({ when }) => when ?? always);
+  const space = spaceOf(testsOfDecision(rulebook, decision.id, marks), [rulebook.facts]);
+  holdTo(Object.keys(rulebook.clinic.facts), space);
+  const encoder = new Encoder(space, rulebook);
+  const encoded = encoder.decision(decision.id);
+  const marked = marks.map((each) => encoder.condition(each).certain);
+  const undecided: string[] = [];
+  /** Whether a formula can be true; what is not decided counts as if it could. */
+  const canBe = (formula: Literal, what: string): boolean => {
+    const found = space.circuit.solver.solve([formula], effort.conflicts);
+    if (found === undefined) undecided.push(what);
+    return found !== false;
+  };
+  return {
+    decision: decision.id,
+    title: decision.title,
+    rules: decision.rules.length,
+    facts: space.dimensions.size,
+    ...findGaps(space, encoded, marked, rulebook, effort, undecided),
+    ...findIdle(space, decision, encoded, canBe),
+    ties: findTies(space, decision, encoded, rulebook, effort, undecided),
+    undecided,
+  };
+}
+
+const always: Condition = { kind: 'all', of: [] };
+
+function findGaps(
+  space: Space,
+  { rules }: Encoded,
+  marked: readonly Literal[],
+  rulebook: Rulebook,
+  effort: Effort,
+  undecided: string[],
+): Pick<Analysis, 'gaps' | 'share' | 'idleMarks'> {
+  const { circuit } = space;
+  const silent = circuit.and(rules.map(({ possible }) => -possible));
+  const stated = whereAllIsStated(space);
+  const regions = (formula: Literal, what: string): { boxes: Box[]; share?: number } => {
+    const { boxes, complete, givenUp } = regionsOf(space, formula, effort, stated);
+    if (givenUp) undecided.push(what);
+    const share = complete ? shareOf(boxes, space) : undefined;
+    return { boxes, ...(share !== undefined && { share }) };
+  };
+  const gaps = regions(circuit.and([silent, ...marked.map((each) => -each)]), 'gaps');
+  const intended = marked.length === 0 ? { boxes: [] } : regions(circuit.and([silent, circuit.or(marked)]), 'intended gaps');
+  return {
+    gaps: gaps.boxes.map((box) => ({ where: sayBox(box, space, [rulebook.terms]), situation: situationIn(box, space) })),
+    share: {
+      ...(gaps.share !== undefined && { gaps: gaps.share }),
+      ...(intended.share !== undefined && { intended: intended.share }),
+    },
+    idleMarks: marked.flatMap((each, index) =>
+      circuit.solver.solve([circuit.and([silent, each]), ...stated], effort.conflicts) === false ? [index] : [],
+    ),
+  };
+}
+
+function findIdle(
+  { circuit }: Space,
+  decision: Decision,
+  { rules, outcome }: Encoded,
+  canBe: (formula: Literal, what: string) => boolean,
+): Pick<Analysis, 'neverTrue' | 'overruled' | 'repeats'> {
+  const neverTrue = rules.filter(({ rule, certain }) => !canBe(certain, `whether \`${rule.id}\` is ever true`));
+  const dead = new Set(neverTrue.map(({ rule }) => rule.id));
+  const alive = rules.filter(({ rule }) => !dead.has(rule.id));
+  const overruled =
+    decision.kind === 'choice'
+      ? []
+      : alive.filter(
+          ({ rule, certain }) =>
+            !canBe(
+              circuit.and([certain, outcome.get(rule.outcome ?? '') ?? circuit.never]),
+              `whether \`${rule.id}\` ever gives the outcome`,
+            ),
+        );
+  const repeats = alive.flatMap(({ rule, certain, possible }, index) => {
+    const first = alive
+      .slice(0, index)
+      .find(
+        (other) =>
+          says(other.rule) === says(rule) &&
+          !canBe(
+            circuit.or([-circuit.same(other.certain, certain), -circuit.same(other.possible, possible)]),
+            `whether \`${rule.id}\` repeats \`${other.rule.id}\``,
+          ),
+      );
+    return first === undefined ? [] : [{ rule: rule.id, of: first.rule.id }];
+  });
+  const ids = (list: Encoded['rules']) => list.map(({ rule }) => rule.id);
+  return { neverTrue: ids(neverTrue), overruled: ids(overruled), repeats };
+}
+
+/** What a rule says where it applies, without its words. */
+function says({ outcome, needs, addsOnly }: Rule): string {
+  return JSON.stringify([outcome, needs, addsOnly]);
+}
+
+function findTies(
+  space: Space,
+  decision: Decision,
+  { outcome, possible }: Encoded,
+  rulebook: Rulebook,
+  effort: Effort,
+  undecided: string[],
+): Analysis['ties'] {
+  if (decision.kind !== 'choice') return [];
+  const { circuit } = space;
+  const programs = programsOf(decision, rulebook);
+  return programs.flatMap((program, index) =>
+    programs.slice(index + 1).flatMap((other): Analysis['ties'] => {
+      if (compareByPreference(decision, program, other) !== 0) return [];
+      const both = circuit.and([outcome.get(program.id) ?? circuit.never, possible.get(other.id) ?? circuit.never]);
+      const { boxes, givenUp } = regionsOf(space, both, { ...effort, regions: 1 }, whereAllIsStated(space));
+      if (givenUp) undecided.push(`whether \`${program.id}\` and \`${other.id}\` tie`);
+      return boxes.map((box) => ({
+        programs: [program.id, other.id],
+        where: sayBox(box, space, [rulebook.terms]),
+        situation: situationIn(box, space),
+      }));
+    }),
+  );
+}
