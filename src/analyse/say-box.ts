@@ -62,6 +62,8 @@ function saySet(allowed: Extract<Allowed, { kind: 'set' }>, fact: Fact, pieces: 
       const members = pieces.pieces[index];
       return Array.isArray(members) ? orList(members.map((member) => sayMember(member, fact, words))) : '';
     });
+  if (allowed.has.length === 0 && allowed.lacks.length === pieces.pieces.length)
+    return allowed.unstated ? 'none, or not stated' : 'none';
   const parts = [
     ...(allowed.has.length > 0 ? [`with ${say(allowed.has).join(', with ')}`] : []),
     ...(allowed.lacks.length > 0 ? [`without ${orList(say(allowed.lacks).flatMap((each) => each.split(' or ')))}`] : []),

@@ -3,7 +3,7 @@ import { needsOf } from '../decide/decide.js';
 import type { Choice, Decision, Fact, Situation } from '../link/rulebook.js';
 import { Encoder, testsOfDecision } from './encode.js';
 import { type FactTest, testsOf } from './pieces.js';
-import { type Effort, regionsOf, usualEffort } from './regions.js';
+import { type Effort, regionsOf, usualEffort, whereAllIsStated } from './regions.js';
 import type { Literal } from './solver.js';
 import { type Box, type Space, situationIn, spaceOf, withProgram } from './space.js';
 
@@ -90,8 +90,13 @@ function needsTests(choice: Choice, { facts }: { facts: ReadonlyMap<string, Fact
 }
 
 function firstRegion(space: Space, formula: Literal, effort: Effort): Box | 'not decided' | undefined {
-  const { boxes, givenUp } = regionsOf(space, formula, effort);
-  return boxes[0] ?? (givenUp ? 'not decided' : undefined);
+  // A situation in which everything is stated says more than one in which something is missing.
+  for (const among of [whereAllIsStated(space), []]) {
+    const { boxes, givenUp } = regionsOf(space, formula, effort, among);
+    if (boxes[0] !== undefined) return boxes[0];
+    if (givenUp) return 'not decided';
+  }
+  return undefined;
 }
 
 /** The same rulebook with another version of one decision. */

@@ -3,6 +3,7 @@ import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import type { Located } from '../read/read-documents.js';
 import type { FixtureDocument } from '../read/types.gen.js';
+import { checkAnswers } from './check-answers.js';
 import { type CitationReport, checkCitations } from './check-citations.js';
 import { type Coverage, checkCoverage, coverageOf, sourcedValues } from './check-coverage.js';
 import { checkExamples } from './check-examples.js';
@@ -21,13 +22,19 @@ export interface CheckReport {
 }
 
 /**
- * Proves a linked rulebook: runs the examples of its rules, compares what machine sheets claim with what their stages add
+ * Proves a linked rulebook: runs the examples of its rules, looks for situations without a rule and rules without effect, compares what machine sheets claim with what their stages add
  * up to, and compares the packs it builds on, by themselves, with published values.
  */
 export function checkRulebook(rulebook: Rulebook, fixtures: readonly Located<FixtureDocument>[], packs: PacksAlone): CheckReport {
   const run = checkFixtures(fixtures, packs);
   return {
-    findings: [...checkExamples(rulebook), ...run.findings, ...checkPrograms(rulebook), ...checkCoverage(rulebook)],
+    findings: [
+      ...checkExamples(rulebook),
+      ...run.findings,
+      ...checkPrograms(rulebook),
+      ...checkCoverage(rulebook),
+      ...checkAnswers(rulebook),
+    ],
     fixtures: run.run,
     examples: [...rulebook.decisions.values()].flatMap(({ rules }) => rules.flatMap(({ examples }) => examples)).length,
     coverage: coverageOf(rulebook, run.rulesReached),

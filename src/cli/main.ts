@@ -2,10 +2,12 @@ import { Command, CommanderError } from 'commander';
 import { BadUse } from './bad-use.js';
 import { colors } from './colors.js';
 import { addMeasure } from './commands/add-measure.js';
+import { type AnalyseOptions, runAnalyse } from './commands/analyse.js';
 import { type BuildOptions, runBuild } from './commands/build.js';
 import { type CheckOptions, runCheck } from './commands/check.js';
 import { type DecideOptions, runDecide } from './commands/decide.js';
 import { type ExplainOptions, runExplain } from './commands/explain.js';
+import { type ImpactOptions, runImpact } from './commands/impact.js';
 import { type InitOptions, runInit } from './commands/init.js';
 import { type ListOptions, listable, runList } from './commands/list.js';
 import { type RegionsOptions, runListRegions } from './commands/list-regions.js';
@@ -50,6 +52,25 @@ export async function main(args: readonly string[], context: Context, input: Asy
       code = await runDecide(context, decision, facts, options, input);
     });
 
+  command('analyse', 'look at every situation: gaps, rules without effect, ties')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option('-d, --decision <id>', 'look at this decision only')
+    .option('--json', 'print it as JSON')
+    .action((folder: string | undefined, options: AnalyseOptions) => {
+      code = runAnalyse(context, folder, options);
+    });
+  command('impact', 'say which situations get another answer after a change')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option(
+      '--from <reference>',
+      'what it was: a commit, branch or tag, a date, a clinic folder, a folder of rules, or a rulebook.json (default: HEAD)',
+    )
+    .option('--to <reference>', 'what it becomes (default: the working copy)')
+    .option('--json', 'print it as JSON')
+    .option('--markdown', 'print it as Markdown')
+    .action((folder: string | undefined, options: ImpactOptions) => {
+      code = runImpact(context, folder, options);
+    });
   command('build', 'write a clinic’s manual and the evaluator’s input')
     .argument('[clinic]', 'clinic folder (default: this folder)')
     .option('-o, --out <folder>', 'write into this folder (default: `out` in the clinic folder)')

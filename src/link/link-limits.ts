@@ -4,11 +4,11 @@ import type { Deviation } from '../read/types.gen.js';
 import { isFirst } from './link-vocabulary.js';
 import { cite, eachOf, expectKnown, holdsOn, type Linking, passOver, report } from './linking.js';
 import { readQuantity } from './read-values.js';
-import { requireStrict } from './require-strict.js';
+import type { LimitChange } from './rule-changes.js';
 import type { Change, Limit } from './rulebook.js';
 
 /** The limits of all layers with the value in force on the date, and the changes that regions and the clinic make. */
-export function linkLimits(linking: Linking, changes: Change[]): Map<string, Limit> {
+export function linkLimits(linking: Linking, changes: Change[]): { limits: Map<string, Limit>; limitChanges: LimitChange[] } {
   const limits = new Map<string, Limit>();
   const placed = new Map<string, Place>();
   for (const layer of linking.layers)
@@ -77,11 +77,11 @@ export function linkLimits(linking: Linking, changes: Change[]): Map<string, Lim
           ],
         });
       }
-  changeLimits(linking, limits, changes);
-  return limits;
+  return { limits, limitChanges: changeLimits(linking, limits, changes) };
 }
 
-function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Change[]): void {
+function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Change[]): LimitChange[] {
+  const limitChanges: LimitChange[] = [];
   for (const { layer, document } of eachOf(linking, 'overrides'))
     document.data.changes.forEach((change, index) => {
       if (change.change !== 'limit') return;
@@ -92,7 +92,11 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       const value = limit && readQuantity(linking, change.value, at('value'), limit.value.unit);
       if (limit === undefined || value === undefined || !holdsOn(linking.on, change)) return;
       const [was, becomes] = [formatQuantity(limit.value), formatQuantity(value)];
-      const accepted = requireStrict(linking, layer, {
+      limitChanges.push({
+        limit: limit.id,
+        was: limit.value,
+        becomes: value,
+        layer,
         looser: isLooser(limit, value, limit.value),
         what: `\`${limit.id}\` from ${was} to ${becomes}`,
         because: `${limit.stricter} is stricter`,
@@ -102,7 +106,6 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
         document,
         path: ['changes', index],
       });
-      if (!accepted) return;
       const words = { layer: layer.id, because: change.because, place: at('value'), ...deviationOf(change) };
       limit.chain.push({
         ...words,
@@ -115,6 +118,7 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       limit.source = source;
       changes.push({ ...words, kind: 'limit', about: limit.id, change: `${was} becomes ${becomes}`, source });
     });
+  return limitChanges;
 }
 
 function differs(id: string, first: Quantity, other: Quantity): string {

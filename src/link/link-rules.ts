@@ -16,7 +16,7 @@ import { type Layer, type Linking, report } from './linking.js';
 import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
 import { refuseCircles } from './refuse-circles.js';
-import { type ProveStrict, requireStrictRules } from './rule-changes.js';
+import { type ProveStrict, requireStrictLimits, requireStrictRules } from './rule-changes.js';
 import type { Change, LinkedRules } from './rulebook.js';
 import { spellLayers, wordingOf } from './spell.js';
 
@@ -49,12 +49,14 @@ export function linkRules(
   const changes: Change[] = [];
   linkWords(linking);
   renameTerms(linking, changes);
-  const limits = linkLimits(linking, changes);
+  const { limits, limitChanges } = linkLimits(linking, changes);
   const facts = linkFacts(linking, limits);
   const vocabulary = { facts, limits };
   const { decisions, ruleChanges } = linkDecisions(linking, vocabulary, changes);
   if (refuseCircles(linking, facts, decisions)) return { findings: linking.findings };
-  requireStrictRules(linking, { facts, decisions, terms: linking.terms }, ruleChanges, prove);
+  const provable = { facts, decisions, terms: linking.terms };
+  requireStrictLimits(linking, provable, limitChanges, prove);
+  requireStrictRules(linking, provable, ruleChanges, prove);
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);

@@ -1,11 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { decide } from '../../decide/decide.js';
-import { rulebookFromJson } from '../../emit/rulebook-json.js';
 import type { Rulebook, Situation } from '../../link/rulebook.js';
 import { didYouMean } from '../../read/nearest.js';
 import { BadUse } from '../bad-use.js';
 import { type CommonOptions, type Context, openPacks, openSoundClinic } from '../context.js';
+import { readBuilt } from '../open-side.js';
 import { printAnswer } from '../print-answer.js';
 import { parseFacts, parseJson, readFacts } from '../read-facts.js';
 
@@ -26,7 +25,8 @@ export async function runDecide(
   options: DecideOptions,
   input: AsyncIterable<string>,
 ): Promise<number> {
-  const rulebook = options.from === undefined ? openRulebook(context, options) : readBuilt(context, options.from);
+  const rulebook =
+    options.from === undefined ? openRulebook(context, options) : readBuilt(resolve(context.cwd, options.from), options.from);
   if (rulebook === undefined) return 1;
   const decision = rulebook.decisions.get(decisionId);
   if (decision === undefined)
@@ -45,17 +45,6 @@ export async function runDecide(
 /** The rulebook of a clinic folder, without the published values that prove it. */
 function openRulebook(context: Context, options: DecideOptions): Rulebook | undefined {
   return openSoundClinic(context, options.clinic, options, openPacks(context, options, 'rules'))?.rulebook;
-}
-
-function readBuilt(context: Context, file: string): Rulebook {
-  try {
-    return rulebookFromJson(readFileSync(resolve(context.cwd, file), 'utf8'));
-  } catch (error) {
-    throw new BadUse(
-      `cannot read a rulebook from \`${file}\`: ${error instanceof Error ? error.message : String(error)}`,
-      'give the `rulebook.json` that `rulebook build` made',
-    );
-  }
 }
 
 async function answerLines(

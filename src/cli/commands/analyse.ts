@@ -1,0 +1,109 @@
+import { proveStrict, sayLooser } from '../../analyse/prove-strict.js';
+import { type Analysis, analyse } from '../../analyse/questions.js';
+import { boxInLine } from '../../analyse/say-box.js';
+import { looserIn } from '../../analyse/stricter.js';
+import { packsAlone } from '../../link/packs-alone.js';
+import type { Rulebook } from '../../link/rulebook.js';
+import { didYouMean } from '../../read/nearest.js';
+import { BadUse } from '../bad-use.js';
+import { colors } from '../colors.js';
+import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { plural } from '../print-findings.js';
+import { programName } from '../say.js';
+import { sayShare } from '../say-share.js';
+
+export interface AnalyseOptions extends CommonOptions {
+  decision?: string;
+  json?: boolean;
+}
+
+/** `rulebook analyse`: an exact look at every situation. The exit code is 1 when there are gaps or something was not decided. */
+export function runAnalyse(context: Context, folder: string | undefined, options: AnalyseOptions): number {
+  const open = openSoundClinic(context, folder, options);
+  if (open === undefined) return 1;
+  const { rulebook, opened } = open;
+  const { decision } = options;
+  if (decision !== undefined && !rulebook.decisions.has(decision))
+    throw new BadUse(
+      `unknown decision \`${decision}\``,
+      didYouMean(decision, rulebook.decisions.keys()) ?? '`rulebook list decisions` shows them',
+    );
+  const all = analyse(rulebook).filter((each) => decision === undefined || each.decision === decision);
+  const packs = packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on, proveStrict).rulesOn(rulebook.on);
+  const follows =
+    packs === undefined
+      ? []
+      : whatFollows(
+          packs,
+          rulebook,
+          all.map((each) => each.decision),
+        );
+  if (options.json)
+    context.out(
+      JSON.stringify(
+        { clinic: rulebook.clinic.id, on: rulebook.on, digest: rulebook.digest, decisions: all, follows },
+        undefined,
+        2,
+      ),
+    );
+  else printAnalysis(context, all, follows, rulebook, folder ?? '.');
+  return all.some(({ gaps, undecided }) => gaps.length > 0 || undecided.length > 0) ? 1 : 0;
+}
+
+/**
+ * Answers that are less strict than those of the packs by themselves: recorded deviations, and what follows where a stricter answer
+ * feeds another decision.
+ */
+function whatFollows(packs: Rulebook, rulebook: Rulebook, decisions: readonly string[]): { decision: string; looser: string }[] {
+  const anyClinic = (rules: Rulebook): Rulebook => ({ ...rules, clinic: { ...rules.clinic, facts: {} } });
+  return decisions.flatMap((decision) => {
+    const looser = looserIn(decision, anyClinic(packs), anyClinic(rulebook));
+    if (looser === undefined) return [];
+    return [{ decision, looser: looser === 'not decided' ? looser : sayLooser(looser, [rulebook.terms]) }];
+  });
+}
+
+function printAnalysis(
+  { out }: Pick<Context, 'out'>,
+  all: readonly Analysis[],
+  follows: readonly { decision: string; looser: string }[],
+  rulebook: Rulebook,
+  folder: string,
+): void {
+  const row = (label: string, text: string) => out(`  ${colors.dim(label.padEnd(9))} ${text}`);
+  const rules = all.reduce((sum, each) => sum + each.rules, 0);
+  out(colors.bold(`${folder} on ${rulebook.on}`));
+  row(
+    'looked at',
+    `every situation of ${plural(all.length, 'decision')} with ${plural(rules, 'rule')}, also where facts are missing`,
+  );
+  const gaps = all.flatMap(({ decision, gaps: regions, share }) =>
+    regions.map((region) => ({ decision, share: share.gaps, region })),
+  );
+  if (gaps.length === 0) row('gaps', 'none: in every situation a rule speaks, or it is said why none does');
+  for (const { decision, share, region } of gaps)
+    row(
+      'gap',
+      `${decision}: no rule speaks where ${boxInLine(region.where)}${share === undefined ? '' : ` (all gaps: ${sayShare(share)})`}`,
+    );
+  for (const { decision, share } of all) {
+    const marks = rulebook.decisions.get(decision)?.gaps ?? [];
+    if (share.intended !== undefined && share.intended > 0)
+      row(
+        'intended',
+        `${decision}, ${sayShare(share.intended)} of its situations: ${marks.map(({ because }) => because).join(' ')}`,
+      );
+  }
+  const idle = all.flatMap(({ neverTrue }) => neverTrue);
+  if (idle.length > 0) row('at rest', `never apply with what this clinic states about itself: ${idle.join(', ')}`);
+  for (const rule of all.flatMap(({ overruled }) => overruled))
+    row('overruled', `${rule}: a more restrictive rule always applies too`);
+  for (const { rule, of } of all.flatMap(({ repeats }) => repeats))
+    row('repeats', `${rule} says the same as ${of}, in the same situations`);
+  for (const { programs, where } of all.flatMap(({ ties }) => ties))
+    row('tie', `${programs.map((each) => programName(rulebook, each)).join(' and ')} come first alike where ${boxInLine(where)}`);
+  for (const { decision, looser } of follows) row('looser', `${decision}, than the packs by themselves: ${looser}`);
+  for (const { decision, undecided } of all)
+    for (const what of undecided) row('undecided', `${decision}: ${what}; the search was given up at its limit`);
+  if (all.every(({ undecided }) => undecided.length === 0)) row('result', 'every question was decided');
+}
