@@ -55,6 +55,8 @@ export async function main(args: readonly string[], context: Context, input: Asy
   command('analyse', 'look at every situation: gaps, rules without effect, ties')
     .argument('[clinic]', 'clinic folder (default: this folder)')
     .option('-d, --decision <id>', 'look at this decision only')
+    .option('--mutants', 'make every mistake in every rule of the packs, and list those that no proof notices')
+    .option('--drafts', 'print examples and published values that would notice them, for a person to accept')
     .option('--json', 'print it as JSON')
     .action((folder: string | undefined, options: AnalyseOptions) => {
       code = runAnalyse(context, folder, options);

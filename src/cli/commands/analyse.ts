@@ -11,9 +11,12 @@ import { type CommonOptions, type Context, openSoundClinic } from '../context.js
 import { plural } from '../print-findings.js';
 import { programName } from '../say.js';
 import { sayShare } from '../say-share.js';
+import { runMutants } from './analyse-mutants.js';
 
 export interface AnalyseOptions extends CommonOptions {
   decision?: string;
+  mutants?: boolean;
+  drafts?: boolean;
   json?: boolean;
 }
 
@@ -28,8 +31,12 @@ export function runAnalyse(context: Context, folder: string | undefined, options
       `unknown decision \`${decision}\``,
       didYouMean(decision, rulebook.decisions.keys()) ?? '`rulebook list decisions` shows them',
     );
-  const all = analyse(rulebook).filter((each) => decision === undefined || each.decision === decision);
   const packs = packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on, proveStrict).rulesOn(rulebook.on);
+  if (options.mutants || options.drafts) {
+    if (packs !== undefined) runMutants(context, packs, opened.loaded.fixtures, options);
+    return 0;
+  }
+  const all = analyse(rulebook).filter((each) => decision === undefined || each.decision === decision);
   const follows =
     packs === undefined
       ? []
