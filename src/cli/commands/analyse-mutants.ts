@@ -19,10 +19,14 @@ export function runMutants(
 ): void {
   const decisions = options.decision === undefined ? [...packs.decisions.keys()] : [options.decision];
   const scores = decisions.filter((id) => packs.decisions.has(id)).flatMap((id) => scoreMutants(packs, id, fixtures));
-  if (options.json) return out(JSON.stringify(scores, undefined, 2));
+  if (options.json) {
+    out(JSON.stringify(scores, undefined, 2));
+    return;
+  }
   if (options.drafts) {
     const drafts = scores.flatMap(({ unnoticed }) => unnoticed.flatMap(({ draft }) => draft ?? []));
-    return out(writeDrafts(drafts, packs.facts));
+    out(writeDrafts(drafts, packs.facts));
+    return;
   }
   const sum = (of: (score: (typeof scores)[number]) => number) => scores.reduce((total, each) => total + of(each), 0);
   const [made, noticed, harmless] = [sum(({ mutants }) => mutants), sum((each) => each.noticed), sum((each) => each.harmless)];
