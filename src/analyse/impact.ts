@@ -1,7 +1,9 @@
+import { canonicalJson } from '../decide/canonical-json.js';
 import { type Answering, decide } from '../decide/decide.js';
 import type { Decision, Rule, Rulebook, Situation } from '../link/rulebook.js';
 import type { Circuit } from './circuit.js';
 import { type Encoded, Encoder, testsOfDecision } from './encode.js';
+import { testsOf } from './pieces.js';
 import { type Effort, regionsOf, usualEffort, whereAllIsStated } from './regions.js';
 import { type SaidFact, sayBox } from './say-box.js';
 import { shareOf } from './share.js';
@@ -29,6 +31,8 @@ export interface DecisionImpact {
   rules: { rule: string; what: 'new' | 'retired' | 'condition' | 'outcome' | 'needs' | 'words' }[];
   /** Limits with another value that its rules compare with. */
   limits: { limit: string; before: string; after: string }[];
+  /** Decisions whose answers it looks at and that change themselves. */
+  through: string[];
 }
 
 /** One change of the outcome, in all regions of situations in which everything is stated. */
@@ -62,12 +66,22 @@ export type Compared = Answering & Pick<Rulebook, 'terms' | 'limits'>;
 /** Compares two rulebooks, decision by decision, over all situations; exact, or said to be not decided. */
 export function impactOf(before: Compared, after: Compared, effort: Effort = usualEffort): Impact {
   const ids = [...new Set([...before.decisions.keys(), ...after.decisions.keys()])];
-  return { decisions: ids.map((id) => compareDecision(id, before, after, effort)) };
+  const decisions = ids.map((id) => compareDecision(id, before, after, effort));
+  const changed = new Set(decisions.filter(({ verdict }) => verdict !== 'same').map(({ decision }) => decision));
+  return {
+    decisions: decisions.map((each) => ({ ...each, through: lookedAt(each.decision, after).filter((id) => changed.has(id)) })),
+  };
+}
+
+/** The decisions whose answers a decision looks at by itself. */
+function lookedAt(id: string, { decisions, facts }: Compared): string[] {
+  const tests = testsOf(decisions.get(id)?.rules.map(({ when }) => when) ?? [], facts);
+  return [...new Set(tests.flatMap(({ fact }) => facts.get(fact)?.decision ?? []))];
 }
 
 function compareDecision(id: string, before: Compared, after: Compared, effort: Effort): DecisionImpact {
   const [old, next] = [before.decisions.get(id), after.decisions.get(id)];
-  const head = { decision: id, title: next?.title ?? old?.title ?? id, changes: [], rules: [], limits: [] };
+  const head = { decision: id, title: next?.title ?? old?.title ?? id, changes: [], rules: [], limits: [], through: [] };
   if (old === undefined) return { ...head, verdict: 'new' };
   if (next === undefined) return { ...head, verdict: 'gone' };
   const space = spaceOf([...testsOfDecision(before, id), ...testsOfDecision(after, id)], [before.facts, after.facts]);
@@ -159,7 +173,15 @@ function changedRules(before: Decision, after: Decision): DecisionImpact['rules'
 }
 
 function differs(was: Rule, is: Rule, key: keyof Rule): boolean {
-  return JSON.stringify(was[key]) !== JSON.stringify(is[key]);
+  return canonicalJson(withoutLimits(was[key])) !== canonicalJson(withoutLimits(is[key]));
+}
+
+/** Another value of a limit is no other condition. */
+function withoutLimits(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutLimits);
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value).filter(([key]) => !('limit' in value) || (key !== 'value' && key !== 'shown'));
+  return Object.fromEntries(entries.map(([key, each]: [string, unknown]) => [key, withoutLimits(each)]));
 }
 
 function changedLimits(decision: string, before: Compared, after: Compared): DecisionImpact['limits'] {

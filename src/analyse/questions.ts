@@ -18,7 +18,7 @@ export interface Analysis {
   gaps: Region[];
   /** Share of all situations in which no rule speaks, from 0 to 1: without those intended, and of those. */
   share: { gaps?: number; intended?: number };
-  /** Gaps that are marked as intended and that no situation is in. */
+  /** Marks of intended gaps, by index, that no situation is in even without the rules of later layers. */
   idleMarks: number[];
   /** Rules that no situation makes true: their condition contradicts itself, or what the clinic states. */
   neverTrue: string[];
@@ -63,7 +63,7 @@ export function analyseDecision(decision: Decision, rulebook: Rulebook, effort: 
     title: decision.title,
     rules: decision.rules.length,
     facts: space.dimensions.size,
-    ...findGaps(space, encoded, marked, rulebook, effort, undecided),
+    ...findGaps(space, decision, encoded, marked, rulebook, effort, undecided),
     ...findIdle(space, decision, encoded, canBe),
     ties: findTies(space, decision, encoded, rulebook, effort, undecided),
     undecided,
@@ -74,6 +74,7 @@ const always: Condition = { kind: 'all', of: [] };
 
 function findGaps(
   space: Space,
+  decision: Decision,
   { rules }: Encoded,
   marked: readonly Literal[],
   rulebook: Rulebook,
@@ -97,9 +98,13 @@ function findGaps(
       ...(gaps.share !== undefined && { gaps: gaps.share }),
       ...(intended.share !== undefined && { intended: intended.share }),
     },
-    idleMarks: marked.flatMap((each, index) =>
-      circuit.solver.solve([circuit.and([silent, each]), ...stated], effort.conflicts) === false ? [index] : [],
-    ),
+    // A mark belongs to its layer: a later layer may well have closed the gap.
+    idleMarks: marked.flatMap((each, index) => {
+      const layer = decision.gaps[index]?.layer;
+      const silentThere = rules.flatMap(({ rule, possible }) => (rule.layer === layer ? [-possible] : []));
+      const found = circuit.solver.solve([circuit.and([...silentThere, each]), ...stated], effort.conflicts);
+      return found === false ? [index] : [];
+    }),
   };
 }
 

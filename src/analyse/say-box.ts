@@ -82,7 +82,7 @@ function saySpan(first: Span, last: Span, fact: Fact): string {
     ...(least?.shown === undefined ? [] : [`${least.included ? 'from' : 'more than'} ${least.shown}`]),
     ...(most?.shown === undefined ? [] : [`${most.included ? 'up to' : 'less than'} ${most.shown}`]),
   ];
-  return parts.length === 0 ? 'any' : parts.join(' ');
+  return parts.length === 0 ? 'any' : parts.join(' and ');
 }
 
 /** A number in the base unit as people write it. */

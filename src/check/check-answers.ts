@@ -18,7 +18,8 @@ export function checkAnswers(rulebook: Rulebook): Finding[] {
 function findingsOf(analysis: Analysis, { id, place, gaps, rules }: Decision): Finding[] {
   const at = (rule: string) => rules.find((each) => each.id === rule)?.place ?? place;
   const [gap] = analysis.gaps;
-  const more = analysis.gaps.length > 1 ? `, and in ${analysis.gaps.length - 1} more regions` : '';
+  const others = analysis.gaps.length - 1;
+  const more = others > 0 ? `, and in ${others} more ${others === 1 ? 'region' : 'regions'}` : '';
   return [
     ...(gap === undefined
       ? []

@@ -48,7 +48,7 @@ export function linkDecisions(
     const onlyWhen =
       document.data['only-when'] && compileCondition(linking, vocabulary, document.data['only-when'], document, ['only-when']);
     if (onlyWhen !== undefined) decision.onlyWhen = onlyWhen;
-    decision.gaps = linkGaps(linking, vocabulary, document);
+    decision.gaps = linkGaps(linking, vocabulary, layer, document);
     decisions.set(decision.id, decision);
     document.data.rules.forEach((raw, index) => {
       const rule = linkRule(linking, vocabulary, decision, raw, layer, document, ['rules', index]);
@@ -82,10 +82,11 @@ function linkDecision(linking: Linking, vocabulary: Vocabulary, document: Locate
   return data.choose === undefined ? linkVerdict(linking, document, head) : linkChoice(linking, vocabulary, document, head);
 }
 
-function linkGaps(linking: Linking, vocabulary: Vocabulary, document: Located<DecisionDocument>): Decision['gaps'] {
+function linkGaps(linking: Linking, vocabulary: Vocabulary, layer: Layer, document: Located<DecisionDocument>): Decision['gaps'] {
   return (document.data.gaps ?? []).map((gap, index) => {
     const when = gap.when && compileCondition(linking, vocabulary, gap.when, document, ['gaps', index, 'when']);
-    return { because: gap.because, place: document.at(['gaps', index]), ...(when !== undefined && { when }) };
+    const mark = { because: gap.because, layer: layer.id, place: document.at(['gaps', index]) };
+    return { ...mark, ...(when !== undefined && { when }) };
   });
 }
 

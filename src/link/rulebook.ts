@@ -153,7 +153,7 @@ interface DecisionHead {
   register?: string;
   rules: Rule[];
   /** Where it is intended that no rule speaks: everywhere, or where a condition holds, and why. */
-  gaps: { when?: Condition; because: string; place: Place }[];
+  gaps: { when?: Condition; because: string; layer: string; place: Place }[];
   /** Rules that a later layer retired, kept for the record. */
   retired: { rule: Rule; by: SetBy }[];
   place: Place;

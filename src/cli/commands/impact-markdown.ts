@@ -1,6 +1,6 @@
 import type { ChangedRegion, Impact } from '../../analyse/impact.js';
 import type { OpenedSide } from '../open-side.js';
-import { rewritten, sameOf, sayAnswer, sayProved, sayRules, sayVerdict, whatChanged } from './impact.js';
+import { howShared, rewritten, sameOf, sayAnswer, sayProved, sayRules, saySide, sayVerdict, whatChanged } from './impact.js';
 
 /** What a change does to the answers, as Markdown: a section a decision, a table of regions. */
 export function impactAsMarkdown(impact: Impact, before: OpenedSide, after: OpenedSide): string[] {
@@ -9,7 +9,7 @@ export function impactAsMarkdown(impact: Impact, before: OpenedSide, after: Open
   return [
     '# What changes in the answers',
     '',
-    `From ${safe(before.name)} (rules of ${before.rulebook.on}) to ${safe(after.name)} (rules of ${after.rulebook.on}).`,
+    `From ${safe(saySide(before))} to ${safe(saySide(after))}.`,
     '',
     `Proved: ${sayProved(same.length, others.length)}.`,
     ...rewritten(same).map((line, index) => `${index === 0 ? '\n' : ''}- ${safe(line)}`),
@@ -21,6 +21,7 @@ export function impactAsMarkdown(impact: Impact, before: OpenedSide, after: Open
       '',
       ...each.limits.map(({ limit, before: was, after: is }) => `- \`${limit}\`: ${safe(was)} becomes ${safe(is)}`),
       ...each.rules.map(({ rule, what }) => `- \`${rule}\`: ${whatChanged[what]}`),
+      ...each.through.map((id) => `- through \`${id}\`, whose answer it looks at`),
       ...(each.changes.length === 0 ? [] : ['', '| Before | After | Where | Rules |', '| --- | --- | --- | --- |']),
       ...each.changes.flatMap(({ before: was, after: is, regions }) =>
         regions.map((region) =>
@@ -45,6 +46,7 @@ export function impactAsMarkdown(impact: Impact, before: OpenedSide, after: Open
             ),
           ]),
     ]),
+    ...(others.some(({ share = 0 }) => share > 0) ? ['', howShared] : []),
   ];
 }
 

@@ -39,13 +39,23 @@ function sideAsJson({ rulebook, name }: OpenedSide): { name: string; on: string;
 }
 
 function printImpact({ out }: Pick<Context, 'out'>, impact: Impact, before: OpenedSide, after: OpenedSide): void {
-  out(`from ${before.name}, rules of ${before.rulebook.on}, to ${after.name}, rules of ${after.rulebook.on}`);
+  out(`from ${saySide(before)} to ${saySide(after)}`);
   const [same, others] = [sameOf(impact), impact.decisions.filter(({ verdict }) => verdict !== 'same')];
   for (const decision of others) printDecision(out, decision, before.rulebook, after.rulebook);
   if (others.length === 0) out('');
   out(`${colors.bold('proved')}  ${sayProved(same.length, others.length)}`);
   for (const line of rewritten(same)) out(`        ${line}`);
+  if (others.some(({ share = 0 }) => share > 0)) out(colors.dim(howShared));
 }
+
+/** `the working copy, rules of 2026-12-01,` */
+export function saySide({ name, rulebook }: OpenedSide): string {
+  return name.includes(rulebook.on) ? name : `${name} (rules of ${rulebook.on})`;
+}
+
+/** What shares are shares of. */
+export const howShared =
+  'Shares are of the situations in which everything is stated. Values of a fact count alike, and so do the ranges into which rules cut a number.';
 
 /** Decisions of which it is proved that no answer changes. */
 export function sameOf({ decisions }: Impact): DecisionImpact[] {
@@ -99,6 +109,9 @@ export function sayAnswer(answer: string, rulebook: Rulebook): string {
   return answer === 'none' ? 'no program' : programName(rulebook, answer);
 }
 
+/** Most regions of one change that are printed for people. */
+const mostRegions = 4;
+
 function printDecision(out: (line: string) => void, impact: DecisionImpact, before: Rulebook, after: Rulebook): void {
   out('');
   out(`${colors.bold(impact.decision)}  ${sayVerdict(impact)}`);
@@ -108,9 +121,12 @@ function printDecision(out: (line: string) => void, impact: DecisionImpact, befo
   for (const { limit, before: was, after: is } of impact.limits)
     out(`  ${colors.dim('limit   ')} ${limit}: ${was} becomes ${is}`);
   for (const { rule, what } of impact.rules) out(`  ${colors.dim('rule    ')} ${rule}: ${whatChanged[what]}`);
+  for (const id of impact.through) out(`  ${colors.dim('through ')} ${id}, whose answer it looks at`);
   for (const { before: was, after: is, regions } of impact.changes) {
     out(`  ${colors.bold(`${sayAnswer(was, before)} -> ${sayAnswer(is, after)}`)}`);
-    for (const region of regions) printRegion(out, region, impact.decision, after);
+    for (const region of regions.slice(0, mostRegions)) printRegion(out, region, impact.decision, after);
+    if (regions.length > mostRegions)
+      out(`    ${colors.dim(`and ${plural(regions.length - mostRegions, 'more region')} (--json shows all)`)}`);
   }
   if (impact.open === undefined) return;
   const more = impact.open.more ? ', for example' : '';
