@@ -107,9 +107,10 @@ function sayRules(say: (line: string) => void, rulebook: Rulebook, { coverage }:
 function sayProof(
   { say, citations: listThem }: Voice,
   rulebook: Rulebook,
-  { examples, fixtures, coverage, values, citations }: CheckReport,
+  { findings, examples, fixtures, coverage, values, citations }: CheckReport,
 ): void {
   say(`  proof     ${plural(examples, 'example')} and ${plural(fixtures, 'published value')} run`);
+  sayAnswers(say, rulebook, findings);
   const unheld = [...new Set(values.unheld.map(({ about }) => about))];
   const some = `; not held: ${unheld.slice(0, 3).join(', ')}${unheld.length > 3 ? ` and ${unheld.length - 3} more` : ''}`;
   say(
@@ -135,6 +136,22 @@ function sayProof(
       const ids = [...new Set(cited.map(({ about }) => about))].join(', ');
       say(`    ${colors.dim(state.padEnd(7))} ${source}${since === undefined ? '' : `, compared ${since}`}: ${ids}`);
     }
+}
+
+/** What the look at every situation came to: W505 to W510. */
+function sayAnswers(say: (line: string) => void, { decisions }: Rulebook, findings: readonly Finding[]): void {
+  const count = (...codes: string[]) => findings.filter(({ code }) => codes.includes(code)).length;
+  const parts = [
+    [count('W505'), 'gap', 'gaps'],
+    [count('W507', 'W508', 'W509'), 'rule without effect', 'rules without effect'],
+    [count('W510'), 'question not decided', 'questions not decided'],
+  ] as const;
+  const found = parts.flatMap(([number, one, many]) => (number === 0 ? [] : [plural(number, one, many)]));
+  const marked = [...decisions.values()].filter(({ gaps }) => gaps.length > 0).length;
+  const intended = marked > 0 ? `; ${plural(marked, 'decision')} with intended gaps` : '';
+  say(
+    `  answers   every situation of ${plural(decisions.size, 'decision')} looked at: ${found.join(', ') || 'a rule speaks in each, and each rule has an effect'}${intended}`,
+  );
 }
 
 function sayTerm(interval: Interval): string {
