@@ -1,6 +1,7 @@
 import { canonicalJson } from '../decide/canonical-json.js';
 import { type Answering, decide } from '../decide/decide.js';
-import type { Decision, Rule, Rulebook, Situation } from '../link/rulebook.js';
+import type { Decision, Fact, Rule, Rulebook, Situation } from '../link/rulebook.js';
+import { dimensionOf } from '../measure/quantity.js';
 import type { Circuit } from './circuit.js';
 import { type Encoded, Encoder, testsOfDecision } from './encode.js';
 import { testsOf } from './pieces.js';
@@ -31,6 +32,8 @@ export interface DecisionImpact {
   rules: { rule: string; what: 'new' | 'retired' | 'condition' | 'outcome' | 'needs' | 'words' }[];
   /** Limits with another value that its rules compare with. */
   limits: { limit: string; before: string; after: string }[];
+  /** Facts that are of another type in the two rulebooks, so that their situations cannot be compared. */
+  clashes: string[];
   /** Decisions whose answers it looks at and that change themselves. */
   through: string[];
 }
@@ -81,9 +84,19 @@ function lookedAt(id: string, { decisions, facts }: Compared): string[] {
 
 function compareDecision(id: string, before: Compared, after: Compared, effort: Effort): DecisionImpact {
   const [old, next] = [before.decisions.get(id), after.decisions.get(id)];
-  const head = { decision: id, title: next?.title ?? old?.title ?? id, changes: [], rules: [], limits: [], through: [] };
+  const head = {
+    decision: id,
+    title: next?.title ?? old?.title ?? id,
+    changes: [],
+    rules: [],
+    limits: [],
+    clashes: [],
+    through: [],
+  };
   if (old === undefined) return { ...head, verdict: 'new' };
   if (next === undefined) return { ...head, verdict: 'gone' };
+  const clashes = clashingFacts(id, before, after);
+  if (clashes.length > 0) return { ...head, verdict: 'not decided', clashes };
   const space = spaceOf([...testsOfDecision(before, id), ...testsOfDecision(after, id)], [before.facts, after.facts]);
   holdTo([...Object.keys(before.clinic.facts), ...Object.keys(after.clinic.facts)], space);
   const { circuit } = space;
@@ -129,6 +142,15 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
 
 /** How many examples are shown of what changes only while facts are missing. */
 const fewOpen = 2;
+
+function clashingFacts(id: string, before: Compared, after: Compared): string[] {
+  const read = [before, after].flatMap((rulebook) => testsOfDecision(rulebook, id).map(({ fact }) => fact));
+  const kindOf = (fact: Fact) => `${fact.type} ${fact.unit === undefined ? '' : dimensionOf({ value: 0, unit: fact.unit })}`;
+  return [...new Set(read)].filter((fact) => {
+    const [was, is] = [before.facts.get(fact), after.facts.get(fact)];
+    return was !== undefined && is !== undefined && kindOf(was) !== kindOf(is);
+  });
+}
 
 function outcomePairs(was: Encoded, is: Encoded, circuit: Circuit): { before: string; after: string; formula: Literal }[] {
   const outcomes = [...new Set([...was.outcome.keys(), ...is.outcome.keys()])];

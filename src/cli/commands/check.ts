@@ -148,9 +148,9 @@ function sayAnswers(say: (line: string) => void, { decisions }: Rulebook, findin
   ] as const;
   const found = parts.flatMap(([number, one, many]) => (number === 0 ? [] : [plural(number, one, many)]));
   const marked = [...decisions.values()].filter(({ gaps }) => gaps.length > 0).length;
-  const intended = marked > 0 ? `; ${plural(marked, 'decision')} with intended gaps` : '';
+  const none = marked > 0 ? `no gap but the intended ones of ${plural(marked, 'decision')}` : 'no gap';
   say(
-    `  answers   every situation of ${plural(decisions.size, 'decision')} looked at: ${found.join(', ') || 'a rule speaks in each, and each rule has an effect'}${intended}`,
+    `  answers   every situation of ${plural(decisions.size, 'decision')} looked at: ${found.join(', ') || `${none}, no rule without effect`}`,
   );
 }
 

@@ -86,14 +86,16 @@ export const whatChanged: Record<DecisionImpact['rules'][number]['what'], string
 };
 
 /** How a verdict reads where it is not simply a list of changes. */
-export function sayVerdict({ verdict, share }: DecisionImpact): string {
+export function sayVerdict({ verdict, share, clashes }: DecisionImpact): string {
   switch (verdict) {
     case 'new':
       return 'is new';
     case 'gone':
       return 'is gone';
     case 'not decided':
-      return 'is not decided: the search was given up, and more may change than is listed';
+      return clashes.length > 0
+        ? `cannot be compared: ${clashes.join(', ')} is of another type`
+        : 'is not decided: the search was given up, and more may change than is listed';
     case 'many':
       return 'changes in more regions than are listed';
     case 'same':
