@@ -1,18 +1,54 @@
 import type { Answering } from '../decide/decide.js';
 import type { Provable, ProveStrict } from '../link/rule-changes.js';
+import { testsOfDecision } from './encode.js';
+import { testsOf } from './pieces.js';
 import { boxInLine, sayBox, type Words } from './say-box.js';
 import { type Looser, looserIn } from './stricter.js';
 
 /**
  * The proof that a change of rules makes no answer less strict: by exact search over all situations, also those where facts are
  * missing, whatever the clinic states about itself and whatever machines it has.
+ *
+ * Rules are linked again and again, for several dates and after each edit, and most changes are the same each time: what was found for
+ * the very same rules and facts is kept.
  */
 export const proveStrict: ProveStrict = (decision, before, after) => {
-  const looser = looserIn(decision, asAnswering(before), asAnswering(after));
-  if (looser === undefined) return undefined;
-  if (looser === 'not decided') return 'the proof that it is not was given up: the decision is too wide';
-  return sayLooser(looser, [after.terms]);
+  const [was, is] = [asAnswering(before), asAnswering(after)];
+  const question = JSON.stringify([decision, meaningOf(decision, was), meaningOf(decision, is)]);
+  if (found.size >= mostKept) found.clear();
+  if (!found.has(question)) found.set(question, looserIn(decision, was, is));
+  return say(found.get(question), [after.terms]);
 };
+
+const found = new Map<string, ReturnType<typeof looserIn>>();
+const mostKept = 2000;
+
+/** All that an answer to a decision depends on. */
+function meaningOf(id: string, rulebook: Answering): unknown {
+  const decision = rulebook.decisions.get(id);
+  const needs = decision?.rules.flatMap((rule) => rule.needs ?? []) ?? [];
+  const read = new Set([...testsOfDecision(rulebook, id), ...testsOf(needs, rulebook.facts)].map(({ fact }) => fact));
+  const asked = new Set([id]);
+  for (const each of asked)
+    for (const { fact } of testsOf(rulebook.decisions.get(each)?.rules.map(({ when }) => when) ?? [], rulebook.facts)) {
+      read.add(fact);
+      const next = rulebook.facts.get(fact)?.decision;
+      if (next !== undefined) asked.add(next);
+    }
+  return [
+    [...asked].map((each) => {
+      const { rules = [], ...head } = rulebook.decisions.get(each) ?? {};
+      const verdict = 'outcomes' in head ? [head.outcomes, head.otherwise] : [];
+      return [each, verdict, rules.map(({ when, outcome, needs: need, addsOnly }) => [when, outcome, need, addsOnly])];
+    }),
+    [...read].map((fact) => rulebook.facts.get(fact)),
+  ];
+}
+
+function say(looser: Looser | 'not decided' | undefined, words: Words): string | undefined {
+  if (looser === undefined) return undefined;
+  return looser === 'not decided' ? 'the proof that it is not was given up: the decision is too wide' : sayLooser(looser, words);
+}
 
 /** `stays-out` becomes `ask` where material: with silk */
 export function sayLooser({ box, space, program, before, after }: Looser, words: Words): string {
