@@ -104,7 +104,21 @@ export function linkFacts(linking: Linking, limits: Vocabulary['limits']): Map<s
       const onlyWhen = compileCondition(linking, { facts, limits }, raw['only-when'], document, ['facts', id, 'only-when']);
       if (onlyWhen !== undefined) fact.onlyWhen = onlyWhen;
     }
+  for (const [id, place] of placed) refuseGroup(linking, id.replace('fact ', ''), facts, place);
   return facts;
+}
+
+/** Tools nest facts at the dots of their ids: `load.wait` under `load`, so that `load` itself cannot be one. */
+function refuseGroup(linking: Linking, id: string, facts: ReadonlyMap<string, Fact>, place: Place): void {
+  const within = [...facts.keys()].find((each) => each.startsWith(`${id}.`));
+  if (within !== undefined)
+    report(
+      linking,
+      'E325',
+      place,
+      `fact \`${id}\` is also the group of \`${within}\``,
+      'give it a name of its own within a group',
+    );
 }
 
 /** Reports an id that was already given, by pointing at the first. */

@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { statable } from '../../src/emit/contract.js';
 import { rulebookToBundle } from '../../src/emit/json-logic/rulebook-to-json-logic.js';
 import { sampleRulebook } from './clinics.js';
 import { everyCell, expectSame } from './compare.js';
@@ -19,11 +20,9 @@ describe.each(['harrow-mills', 'piedra-alta', 'fenny-marlow', 'ellernbrueck'])('
   it.each([...rulebook.decisions.keys()])(
     'answer `%s` alike in every cell',
     async (decision) => {
-      const meaning = JSON.stringify([
-        decisions[decision],
-        Object.values(decisions[decision]?.asks ?? {}).map((each) => decisions[each]),
-        stated,
-      ]);
+      const read = statable(rulebook, decision).map(({ id }) => [id, stated[id]]);
+      const asked = Object.values(decisions[decision]?.asks ?? {}).map((each) => decisions[each]);
+      const meaning = JSON.stringify([decisions[decision], asked, read]);
       if (compared.has(meaning)) return;
       compared.add(meaning);
       evaluators ??= await everyEvaluator(rulebook);

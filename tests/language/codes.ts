@@ -10,14 +10,16 @@ export function codesReported(): string[] {
 }
 
 /**
- * Every code that stands in what a case expects, and those that tests of their own trigger: of the manual's gate, and of
- * cycle records.
+ * Every code that stands in what a case expects, and those that tests of their own trigger: of the manual's gate, of
+ * emitted evaluators, of searches that are given up, and of cycle records.
  */
 export function codesTriggered(): string[] {
   const cases = textsUnder('tests/language', '.case').map((text) => text.slice(text.search(/^=== exit/m)));
   const gate = codesIn(textsUnder('tests/write', '.test.ts'), /\b(E6\d\d)\b/g);
+  const emitted = codesIn(textsUnder('tests/emit', '.test.ts'), /\b(E406)\b/g);
+  const answers = codesIn(textsUnder('tests/check', '.test.ts'), /\b(W510)\b/g);
   const records = codesIn(textsUnder('tests/measure', '.test.ts'), /\b(E7\d\d)\b/g);
-  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate, ...records])].sort();
+  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate, ...emitted, ...answers, ...records])].sort();
 }
 
 /** The rows of the table of codes in the guide for developers: code, what it says, smallest input that triggers it. */

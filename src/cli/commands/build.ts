@@ -1,7 +1,7 @@
 import { join, relative, resolve } from 'node:path';
 import { proveStrict } from '../../analyse/prove-strict.js';
 import { checkRulebook } from '../../check/check-rulebook.js';
-import { rulebookToJson } from '../../emit/rulebook-json.js';
+import { emitEvaluators } from '../../emit/emit-evaluators.js';
 import { packsAlone } from '../../link/packs-alone.js';
 import { hasErrors } from '../../read/finding.js';
 import { printers } from '../../write/print/printers.js';
@@ -30,7 +30,9 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   );
   progress.step('writing the manual');
   const manual = manualOf(rulebook);
-  const findings = [...opened.findings, ...report.findings, ...manual.findings];
+  progress.step('making the evaluators');
+  const evaluators = emitEvaluators(rulebook);
+  const findings = [...opened.findings, ...report.findings, ...manual.findings, ...evaluators.findings];
   progress.done();
   printFindings(findings, context.err);
   if (hasErrors(findings)) {
@@ -38,7 +40,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
     return 1;
   }
   const target = options.out === undefined ? join(resolve(context.cwd, folder ?? '.'), 'out') : resolve(context.cwd, options.out);
-  const files = new Map([['rulebook.json', rulebookToJson(rulebook)]]);
+  const files = new Map(evaluators.files);
   for (const printer of printers) {
     progress.step(`printing ${printer.format}`);
     files.set(`manual.${printer.extension}`, await printer.print(manual));
@@ -54,6 +56,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
     `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,
   );
   for (const printer of printers) context.out(`  manual    ${shown(`manual.${printer.extension}`)}`);
-  context.out(`  evaluator ${shown('rulebook.json')} (digest ${rulebook.digest.slice(0, 12)})`);
+  for (const name of evaluators.files.keys()) context.out(`  evaluator ${shown(name)}`);
+  context.out(`  digest    ${rulebook.digest.slice(0, 12)}`);
   return 0;
 }
