@@ -1,9 +1,11 @@
+import { isDeepStrictEqual } from 'node:util';
 import { canonicalJson } from '../decide/canonical-json.js';
 import { type Answering, decide } from '../decide/decide.js';
 import type { Decision, Fact, Rule, Rulebook, Situation } from '../link/rulebook.js';
 import { dimensionOf } from '../measure/quantity.js';
 import type { Circuit } from './circuit.js';
 import { type Encoded, Encoder, testsOfDecision } from './encode.js';
+import { meaningOf } from './meaning.js';
 import { testsOf } from './pieces.js';
 import { type Effort, regionsOf, usualEffort, whereAllIsStated } from './regions.js';
 import { type SaidFact, sayBox } from './say-box.js';
@@ -97,6 +99,8 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   if (next === undefined) return { ...head, verdict: 'gone' };
   const clashes = clashingFacts(id, before, after);
   if (clashes.length > 0) return { ...head, verdict: 'not decided', clashes };
+  if (isDeepStrictEqual(meaningOf(id, before), meaningOf(id, after)))
+    return { ...head, verdict: 'same', rules: changedRules(old, next) };
   const space = spaceOf([...testsOfDecision(before, id), ...testsOfDecision(after, id)], [before.facts, after.facts]);
   holdTo([...Object.keys(before.clinic.facts), ...Object.keys(after.clinic.facts)], space);
   const { circuit } = space;
@@ -195,6 +199,7 @@ function changedRules(before: Decision, after: Decision): DecisionImpact['rules'
 }
 
 function differs(was: Rule, is: Rule, key: keyof Rule): boolean {
+  if (isDeepStrictEqual(was[key], is[key])) return false;
   return canonicalJson(withoutLimits(was[key])) !== canonicalJson(withoutLimits(is[key]));
 }
 

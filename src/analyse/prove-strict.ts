@@ -1,7 +1,6 @@
 import type { Answering } from '../decide/decide.js';
 import type { Provable, ProveStrict } from '../link/rule-changes.js';
-import { testsOfDecision } from './encode.js';
-import { testsOf } from './pieces.js';
+import { meaningOf } from './meaning.js';
 import { boxInLine, sayBox, type Words } from './say-box.js';
 import { type Looser, looserIn } from './stricter.js';
 
@@ -22,28 +21,6 @@ export const proveStrict: ProveStrict = (decision, before, after) => {
 
 const found = new Map<string, ReturnType<typeof looserIn>>();
 const mostKept = 2000;
-
-/** All that an answer to a decision depends on. */
-function meaningOf(id: string, rulebook: Answering): unknown {
-  const decision = rulebook.decisions.get(id);
-  const needs = decision?.rules.flatMap((rule) => rule.needs ?? []) ?? [];
-  const read = new Set([...testsOfDecision(rulebook, id), ...testsOf(needs, rulebook.facts)].map(({ fact }) => fact));
-  const asked = new Set([id]);
-  for (const each of asked)
-    for (const { fact } of testsOf(rulebook.decisions.get(each)?.rules.map(({ when }) => when) ?? [], rulebook.facts)) {
-      read.add(fact);
-      const next = rulebook.facts.get(fact)?.decision;
-      if (next !== undefined) asked.add(next);
-    }
-  return [
-    [...asked].map((each) => {
-      const { rules = [], ...head } = rulebook.decisions.get(each) ?? {};
-      const verdict = 'outcomes' in head ? [head.outcomes, head.otherwise] : [];
-      return [each, verdict, rules.map(({ when, outcome, needs: need, addsOnly }) => [when, outcome, need, addsOnly])];
-    }),
-    [...read].map((fact) => rulebook.facts.get(fact)),
-  ];
-}
 
 function say(looser: Looser | 'not decided' | undefined, words: Words): string | undefined {
   if (looser === undefined) return undefined;

@@ -9,7 +9,7 @@ export interface Effort {
   regions: number;
 }
 
-export const usualEffort: Effort = { conflicts: 20_000, regions: 40 };
+export const usualEffort: Effort = { conflicts: 20_000, regions: 12 };
 
 /** The regions of a question. */
 export interface Regions {

@@ -68,6 +68,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
       'what it was: a commit, branch or tag, a date, a clinic folder, a folder of rules, or a rulebook.json (default: HEAD)',
     )
     .option('--to <reference>', 'what it becomes (default: the working copy)')
+    .option('--regions <number>', 'list at most so many regions of each change (default: 12)')
     .option('--json', 'print it as JSON')
     .option('--markdown', 'print it as Markdown')
     .action((folder: string | undefined, options: ImpactOptions) => {

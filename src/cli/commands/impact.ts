@@ -1,6 +1,8 @@
 import { type ChangedRegion, type DecisionImpact, type Impact, impactOf } from '../../analyse/impact.js';
+import { usualEffort } from '../../analyse/regions.js';
 import { boxInLine } from '../../analyse/say-box.js';
 import type { Rulebook } from '../../link/rulebook.js';
+import { BadUse } from '../bad-use.js';
 import { colors } from '../colors.js';
 import type { CommonOptions, Context } from '../context.js';
 import { type OpenedSide, openSide } from '../open-side.js';
@@ -13,6 +15,7 @@ import { impactAsMarkdown } from './impact-markdown.js';
 export interface ImpactOptions extends CommonOptions {
   from?: string;
   to?: string;
+  regions?: string;
   json?: boolean;
   markdown?: boolean;
 }
@@ -23,11 +26,14 @@ export interface ImpactOptions extends CommonOptions {
  */
 export function runImpact(context: Context, folder: string | undefined, options: ImpactOptions): number {
   const { from = 'HEAD', to, ...common } = options;
+  const regions = Number(options.regions ?? usualEffort.regions);
+  if (!Number.isSafeInteger(regions) || regions < 1)
+    throw new BadUse(`\`${options.regions ?? ''}\` is not a number of regions`, 'write a whole number of 1 or more');
   const clinic = folder ?? '.';
   const before = openSide(context, from, clinic, common);
   const after = before && openSide(context, to, clinic, common);
   if (before === undefined || after === undefined) return 1;
-  const impact = impactOf(before.rulebook, after.rulebook);
+  const impact = impactOf(before.rulebook, after.rulebook, { ...usualEffort, regions });
   if (options.json) context.out(JSON.stringify({ from: sideAsJson(before), to: sideAsJson(after), ...impact }, undefined, 2));
   else if (options.markdown) for (const line of impactAsMarkdown(impact, before, after)) context.out(line);
   else printImpact(context, impact, before, after);
@@ -97,7 +103,7 @@ export function sayVerdict({ verdict, share, clashes }: DecisionImpact): string 
         ? `cannot be compared: ${clashes.join(', ')} is of another type`
         : 'is not decided: the search was given up, and more may change than is listed';
     case 'many':
-      return 'changes in more regions than are listed';
+      return 'changes in more regions than are listed (`--regions` lists more)';
     case 'same':
       return 'does not change';
     case 'changed':
