@@ -126,10 +126,11 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   const share = many ? undefined : shareOf(boxes, space);
   // What changes only while facts are missing follows from the rest, and a few examples say enough.
   const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
+  const somethingMissing = circuit.or(stated.map((each) => -each));
   const open: OpenChange = { regions: [], more: false };
   for (const formula of [-sameOutcome, circuit.and([sameOutcome, -samePossible])]) {
     const outside = boxes.map((box) => circuit.or(literalsOf(box).map((each) => -each)));
-    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewOpen });
+    const found = regionsOf(space, circuit.and([formula, somethingMissing, ...outside]), { ...effort, regions: fewOpen });
     givenUp ||= found.givenUp;
     open.regions.push(...found.boxes.map(region));
     open.more ||= !found.complete;
