@@ -1,4 +1,5 @@
 import { type Analysis, analyse } from '../analyse/questions.js';
+import type { Effort } from '../analyse/regions.js';
 import { boxInLine } from '../analyse/say-box.js';
 import type { Decision, Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
@@ -7,9 +8,9 @@ import type { Finding } from '../read/finding.js';
  * Warns of what an exact look at all situations shows: situations no rule speaks about, and rules without effect. Whatever a clinic
  * states about itself, since that may change tomorrow.
  */
-export function checkAnswers(rulebook: Rulebook): Finding[] {
+export function checkAnswers(rulebook: Rulebook, effort?: Effort): Finding[] {
   const anyClinic: Rulebook = { ...rulebook, clinic: { ...rulebook.clinic, facts: {} } };
-  return analyse(anyClinic).flatMap((analysis) => {
+  return analyse(anyClinic, effort).flatMap((analysis) => {
     const decision = rulebook.decisions.get(analysis.decision);
     return decision === undefined ? [] : findingsOf(analysis, decision);
   });
