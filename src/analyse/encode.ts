@@ -129,10 +129,14 @@ export class Encoder {
     const certain = circuit.and(others.map((member) => -isPossible(member)));
     const open = circuit.or(passing.map(isPossible));
     const dimension = isAsked ? dimensions.get(fact.id) : undefined;
-    if (dimension === undefined) return { certain, possible: open };
-    // A caller who states an answer narrows it, if the answer is among those still possible.
-    const told = (member: string) =>
-      circuit.and([passesWhereStated(this.space, dimension, { kind: 'one-of', members: [member] }), isPossible(member)]);
+    const ofClinic = this.rulebook.clinic.facts[fact.id];
+    if (dimension === undefined && ofClinic === undefined) return { certain, possible: open };
+    // An answer that the caller states, or else the clinic, narrows it, if it is among those still possible.
+    const told = (member: string) => {
+      const byCaller = dimension && passesWhereStated(this.space, dimension, { kind: 'one-of', members: [member] });
+      const byClinic = ofClinic === member ? -(dimension?.stated ?? circuit.never) : circuit.never;
+      return circuit.and([circuit.or([byCaller ?? circuit.never, byClinic]), isPossible(member)]);
+    };
     const toldPassing = circuit.or(passing.map(told));
     const toldOther = circuit.or(others.map(told));
     return {

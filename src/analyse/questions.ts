@@ -53,8 +53,8 @@ export function analyseDecision(decision: Decision, rulebook: Rulebook, effort: 
   const marked = marks.map((each) => encoder.condition(each).certain);
   const undecided: string[] = [];
   /** Whether a formula can be true; what is not decided counts as if it could. */
-  const canBe = (formula: Literal, what: string): boolean => {
-    const found = space.circuit.solver.solve([formula], effort.conflicts);
+  const canBe: CanBe = (formula, what, among = []) => {
+    const found = space.circuit.solver.solve([formula, ...among], effort.conflicts);
     if (found === undefined) undecided.push(what);
     return found !== false;
   };
@@ -63,12 +63,15 @@ export function analyseDecision(decision: Decision, rulebook: Rulebook, effort: 
     title: decision.title,
     rules: decision.rules.length,
     facts: space.dimensions.size,
-    ...findGaps(space, decision, encoded, marked, rulebook, effort, undecided),
+    ...findGaps(space, decision, encoded, marked, rulebook, effort, undecided, canBe),
     ...findIdle(space, decision, encoded, canBe),
     ties: findTies(space, decision, encoded, rulebook, effort, undecided),
     undecided,
   };
 }
+
+/** Whether a formula can be true, among the situations that some literals say; `what` is written down where it is not decided. */
+type CanBe = (formula: Literal, what: string, among?: readonly Literal[]) => boolean;
 
 const always: Condition = { kind: 'all', of: [] };
 
@@ -80,6 +83,7 @@ function findGaps(
   rulebook: Rulebook,
   effort: Effort,
   undecided: string[],
+  canBe: CanBe,
 ): Pick<Analysis, 'gaps' | 'share' | 'idleMarks'> {
   const { circuit } = space;
   const silent = circuit.and(rules.map(({ possible }) => -possible));
@@ -102,8 +106,7 @@ function findGaps(
     idleMarks: marked.flatMap((each, index) => {
       const layer = decision.gaps[index]?.layer;
       const silentThere = rules.flatMap(({ rule, possible }) => (rule.layer === layer ? [-possible] : []));
-      const found = circuit.solver.solve([circuit.and([...silentThere, each]), ...stated], effort.conflicts);
-      return found === false ? [index] : [];
+      return canBe(circuit.and([...silentThere, each]), `whether there is the marked gap ${index + 1}`, stated) ? [] : [index];
     }),
   };
 }
@@ -112,7 +115,7 @@ function findIdle(
   { circuit }: Space,
   decision: Decision,
   { rules, outcome }: Encoded,
-  canBe: (formula: Literal, what: string) => boolean,
+  canBe: CanBe,
 ): Pick<Analysis, 'neverTrue' | 'overruled' | 'repeats'> {
   const neverTrue = rules.filter(({ rule, certain }) => !canBe(certain, `whether \`${rule.id}\` is ever true`));
   const dead = new Set(neverTrue.map(({ rule }) => rule.id));

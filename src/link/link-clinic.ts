@@ -231,7 +231,10 @@ function expectStatedBy(
 ): void {
   for (const id of Object.keys(raw)) {
     const fact = vocabulary.facts.get(id);
-    if (fact !== undefined && !by.includes(fact.statedBy))
+    if (fact?.type === 'answer') {
+      const help = `it is what \`${fact.decision ?? ''}\` answers; change the rules of that decision`;
+      report(linking, 'E319', document.atKey([...path, id]), `\`${id}\` is not stated, but answered`, help);
+    } else if (fact !== undefined && !by.includes(fact.statedBy))
       report(linking, 'E319', document.atKey([...path, id]), `\`${id}\` is not stated here`, `it is stated by: ${fact.statedBy}`);
     if (id === 'clinic.machines')
       report(

@@ -25,8 +25,7 @@ describe('decisions as formulas', () => {
         randomRulebook,
         fc.array(someSituation, { minLength: 20, maxLength: 20 }),
         someSituation,
-        (random, situations, stated) => {
-          const { route: _, ...facts } = stated;
+        (random, situations, facts) => {
           const rulebook: Rulebook = { ...random, clinic: { ...random.clinic, facts } };
           for (const id of rulebook.decisions.keys()) {
             const space = spaceOf(testsOfDecision(rulebook, id), [rulebook.facts]);
