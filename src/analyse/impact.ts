@@ -128,9 +128,9 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
   const somethingMissing = circuit.or(stated.map((each) => -each));
   const open: OpenChange = { regions: [], more: false };
-  for (const formula of [-sameOutcome, circuit.and([sameOutcome, -samePossible])]) {
+  for (const formula of [circuit.and([-sameOutcome, somethingMissing]), circuit.and([sameOutcome, -samePossible])]) {
     const outside = boxes.map((box) => circuit.or(literalsOf(box).map((each) => -each)));
-    const found = regionsOf(space, circuit.and([formula, somethingMissing, ...outside]), { ...effort, regions: fewOpen });
+    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewOpen });
     givenUp ||= found.givenUp;
     open.regions.push(...found.boxes.map(region));
     open.more ||= !found.complete;
