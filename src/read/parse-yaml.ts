@@ -13,6 +13,7 @@ import {
   type Document as YamlDocument,
 } from 'yaml';
 import type { Finding, Place } from './finding.js';
+import { lineStarts, type Outline, outlineOf, type Places, placesIn } from './places.js';
 import { quoted } from './quoted.js';
 
 /** Largest file that is read, in bytes. */
@@ -25,17 +26,13 @@ const deepestParsed = 400;
 const mostEntries = 5000;
 
 /** A parsed file that can tell where each part of it stands. */
-export interface ParsedYaml {
+export interface ParsedYaml extends Places {
   file: string;
   data: unknown;
-  /** Where the value at a path stands, or the nearest part above it that exists. */
-  at(path: readonly (string | number)[]): Place;
-  /** Where the key at the end of a path stands. */
-  atKey(path: readonly (string | number)[]): Place;
-  /** Where words first stand within the text at a path. */
-  atWords(path: readonly (string | number)[], words: string): Place;
   /** A plain value as it is written: `1.0`, `.inf`, `2026-02-30`. */
   written(path: readonly (string | number)[]): string | undefined;
+  /** From which all places can be worked out again, together with the data and the text; absent where they could not. */
+  outline?: Outline;
 }
 
 /**
@@ -78,7 +75,7 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
   const findings = hostileFindings(document, placeOf);
   if (findings.length > 0) return { findings };
-  return { parsed: locate(file, text, document, placeOf), findings: [] };
+  return { parsed: locate(file, text, document, document.contents, lines, placeOf), findings: [] };
 }
 
 /** The finding for a file that has too many bytes. */
@@ -104,7 +101,8 @@ function placeIn(file: string, text: string, offset: number): Place {
   return { file, line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
 
-function decode(bytes: Uint8Array): string | undefined {
+/** The text of a file; nothing where its bytes are not UTF-8. */
+export function decode(bytes: Uint8Array): string | undefined {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
@@ -223,33 +221,27 @@ function duplicateKeys(items: readonly { key: unknown }[], placeOf: (offset: num
   }
 }
 
-function locate(file: string, text: string, document: YamlDocument, placeOf: (offset: number) => Place): ParsedYaml {
-  const nodeAt = (path: readonly (string | number)[]): Node | undefined =>
-    path.reduce<Node | undefined>((node, part) => childOf(node, part), document.contents ?? undefined);
-  const offsetOf = (path: readonly (string | number)[]): number => {
-    const offset = nodeAt(path)?.range?.[0];
-    if (offset !== undefined) return offset;
-    return path.length === 0 ? 0 : offsetOf(path.slice(0, -1));
-  };
-  const keyOffsetOf = (path: readonly (string | number)[]): number => {
-    const parent = nodeAt(path.slice(0, -1));
-    const pair = isMap(parent) ? parent.items.find(({ key }) => isScalar(key) && key.value === String(path.at(-1))) : undefined;
-    return (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? offsetOf(path);
-  };
+function locate(
+  file: string,
+  text: string,
+  document: YamlDocument,
+  contents: Node,
+  lines: LineCounter,
+  placeOf: (offset: number) => Place,
+): ParsedYaml {
+  const data = document.toJS({ maxAliasCount: 0 }) as unknown;
+  const outline = outlineOf(contents, data);
+  const starts = lineStarts(text);
+  const isPlain = starts.length === lines.lineStarts.length && starts.every((start, index) => start === lines.lineStarts[index]);
   return {
     file,
-    data: document.toJS({ maxAliasCount: 0 }) as unknown,
-    at: (path) => placeOf(offsetOf(path)),
-    atKey: (path) => placeOf(keyOffsetOf(path)),
-    atWords: (path, words) => {
-      const [start, end] = nodeAt(path)?.range ?? [0, 0];
-      const found = text.indexOf(words, start);
-      return placeOf(found >= 0 && found < end ? found : offsetOf(path));
-    },
+    data,
+    ...placesIn(data, outline, () => ({ text, placeOf })),
     written: (path) => {
-      const node = nodeAt(path);
+      const node = path.reduce<Node | undefined>(childOf, contents);
       return isScalar(node) ? node.source : undefined;
     },
+    ...(isPlain && { outline }),
   };
 }
 
