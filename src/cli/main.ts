@@ -12,6 +12,7 @@ import { type InitOptions, runInit } from './commands/init.js';
 import { type ListOptions, listable, runList } from './commands/list.js';
 import { type RegionsOptions, runListRegions } from './commands/list-regions.js';
 import type { Context } from './context.js';
+import { documentCache } from './document-cache.js';
 import { toolVersion } from './load-manual.js';
 
 /** Runs the command line and returns its exit code: 0 fine, 1 findings, 2 bad use or bad input. */
@@ -118,5 +119,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
     context.err(`${colors.red('error:')} ${error.message}`);
     if (error.help !== undefined) context.err(`  ${colors.dim('help:')} ${error.help}`);
     return 2;
+  } finally {
+    documentCache().save();
   }
 }
