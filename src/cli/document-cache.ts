@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { endianness, homedir } from 'node:os';
 import { isAbsolute, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -69,7 +69,9 @@ export function cacheFolder(env: NodeJS.ProcessEnv, platform: NodeJS.Platform): 
   return home === undefined || home === '' ? undefined : join(home, '.cache', 'clinic-rulebook');
 }
 
-const bundles = /^documents-[0-9a-f]+$/;
+const bundles = /^documents-[0-9a-f]+(?:\.\d+\.part)?$/;
+/** How many bundles are left in the folder: other versions of the tool may be in use beside this one. */
+const mostBundles = 4;
 const separator = '\t';
 const lineBreak = 0x0a;
 
@@ -96,7 +98,7 @@ function readBundle(path: string): Map<string, Buffer> {
   return lines;
 }
 
-/** Writes the lines as far as there is room, beside the place first, and takes the bundles of other versions away. */
+/** Writes the lines as far as there is room, beside the place first, and takes the oldest bundles away. */
 function writeBundle(folder: string, lines: readonly Buffer[]): void {
   let size = 0;
   const fitting = lines.filter((line) => {
@@ -113,7 +115,11 @@ function writeBundle(folder: string, lines: readonly Buffer[]): void {
     } finally {
       rmSync(part, { force: true });
     }
-    for (const each of readdirSync(folder)) if (bundles.test(each) && each !== name) rmSync(join(folder, each), { force: true });
+    const written = readdirSync(folder)
+      .filter((each) => bundles.test(each))
+      .map((each) => ({ path: join(folder, each), at: statSync(join(folder, each)).mtimeMs }))
+      .sort((a, b) => b.at - a.at);
+    for (const { path } of written.slice(mostBundles)) rmSync(path, { force: true });
   });
 }
 
