@@ -1,20 +1,8 @@
-import {
-  isAlias,
-  isCollection,
-  isMap,
-  isNode,
-  isScalar,
-  isSeq,
-  LineCounter,
-  type Node,
-  parseAllDocuments,
-  visit,
-  type YAMLError,
-  type Document as YamlDocument,
-} from 'yaml';
+import type { LineCounter, Node, YAMLError, Document as YamlDocument } from 'yaml';
 import type { Finding, Place } from './finding.js';
-import { lineStarts, type Outline, outlineOf, type Places, placesIn } from './places.js';
+import { fields, lineStarts, type Outline, type Places, placesIn } from './places.js';
 import { quoted } from './quoted.js';
+import { yaml } from './yaml.js';
 
 /** Largest file that is read, in bytes. */
 export const largestFile = 500_000;
@@ -53,6 +41,7 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     return refuse('E102', `the file holds ${named(control[0])}`, 'take it out', placeIn(file, text, control.index));
   if (boundOfNesting(text) > deepestParsed) return refuse('E108', tooDeep, tooDeepHelp);
 
+  const { isScalar, LineCounter, parseAllDocuments } = yaml();
   const lines = new LineCounter();
   const documents = parseAllDocuments(text, {
     lineCounter: lines,
@@ -151,7 +140,7 @@ function syntaxFinding(document: YamlDocument, placeOf: (offset: number) => Plac
 /** Where the quote stands whose text ends at an offset, if there is one. */
 function openQuote(document: YamlDocument, end: number): number | undefined {
   let opening: number | undefined;
-  visit(document, {
+  yaml().visit(document, {
     Scalar(_, { type, range }) {
       if ((type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE') && range && range[0] < end && range[1] >= end) opening = range[0];
     },
@@ -160,6 +149,7 @@ function openQuote(document: YamlDocument, end: number): number | undefined {
 }
 
 function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
+  const { isAlias, isCollection, isMap, isNode, isScalar, visit } = yaml();
   const findings: Finding[] = [];
   const add = (code: Finding['code'], message: string, help: string, offset: number | undefined) =>
     findings.push({ code, message, place: placeOf(offset ?? 0), help });
@@ -208,7 +198,7 @@ function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Pl
 function duplicateKeys(items: readonly { key: unknown }[], placeOf: (offset: number) => Place, findings: Finding[]): void {
   const first = new Map<unknown, number>();
   for (const { key } of items) {
-    if (!isScalar(key)) continue;
+    if (!yaml().isScalar(key)) continue;
     const [offset, earlier] = [key.range?.[0] ?? 0, first.get(key.value)];
     if (earlier === undefined) first.set(key.value, offset);
     else
@@ -239,17 +229,44 @@ function locate(
     ...placesIn(data, outline, () => ({ text, placeOf })),
     written: (path) => {
       const node = path.reduce<Node | undefined>(childOf, contents);
-      return isScalar(node) ? node.source : undefined;
+      return yaml().isScalar(node) ? node.source : undefined;
     },
     ...(isPlain && { outline }),
   };
 }
 
+/** The outline of parsed YAML and the plain data made of it. */
+function outlineOf(contents: Node, data: unknown): Outline {
+  const { isMap, isNode, isScalar, isSeq } = yaml();
+  const numbers: number[] = [];
+  const add = (node: unknown, value: unknown, keyAt: number): void => {
+    const here = numbers.length;
+    const range = isNode(node) ? node.range : undefined;
+    numbers.push(range?.[0] ?? -1, range?.[1] ?? -1, keyAt, 1);
+    if (isSeq(node) && Array.isArray(value)) value.forEach((each, index) => add(node.items[index], each, -1));
+    else if (isMap(node) && isRecord(value)) {
+      const pairs = new Map(node.items.map((pair) => [isScalar(pair.key) ? pair.key.value : undefined, pair]));
+      for (const [name, each] of Object.entries(value)) {
+        const pair = pairs.get(name);
+        add(pair?.value, each, (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? -1);
+      }
+    }
+    numbers[here + fields - 1] = (numbers.length - here) / fields;
+  };
+  add(contents, data, -1);
+  return Int32Array.from(numbers);
+}
+
 function childOf(node: Node | undefined, part: string | number): Node | undefined {
+  const { isMap, isNode, isScalar, isSeq } = yaml();
   const child: unknown = isSeq(node)
     ? node.items[Number(part)]
     : isMap(node)
       ? node.items.find(({ key }) => isScalar(key) && key.value === String(part))?.value
       : undefined;
   return isNode(child) ? child : undefined;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return value !== null && typeof value === 'object' && !Array.isArray(value);
 }

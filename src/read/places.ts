@@ -1,4 +1,3 @@
-import { isMap, isNode, isScalar, isSeq, type Node } from 'yaml';
 import type { Place } from './finding.js';
 
 type Path = readonly (string | number)[];
@@ -11,7 +10,8 @@ type Path = readonly (string | number)[];
  */
 export type Outline = Int32Array;
 
-const fields = 4;
+/** How many numbers there are for each value, and which is which. */
+export const fields = 4;
 const [start, end, key, size] = [0, 1, 2, 3];
 
 /** A text and where its offsets stand. */
@@ -50,27 +50,6 @@ export function linesOf(file: string, text: string): Lines {
     return { file, line: low, column: offset - (starts[low - 1] ?? 0) + 1 };
   };
   return { text, placeOf };
-}
-
-/** The outline of parsed YAML and the plain data made of it. */
-export function outlineOf(contents: Node, data: unknown): Outline {
-  const numbers: number[] = [];
-  const add = (node: unknown, value: unknown, keyAt: number): void => {
-    const here = numbers.length;
-    const range = isNode(node) ? node.range : undefined;
-    numbers.push(range?.[0] ?? -1, range?.[1] ?? -1, keyAt, 1);
-    if (isSeq(node) && Array.isArray(value)) value.forEach((each, index) => add(node.items[index], each, -1));
-    else if (isMap(node) && isRecord(value)) {
-      const pairs = new Map(node.items.map((pair) => [isScalar(pair.key) ? pair.key.value : undefined, pair]));
-      for (const [name, each] of Object.entries(value)) {
-        const pair = pairs.get(name);
-        add(pair?.value, each, (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? -1);
-      }
-    }
-    numbers[here + size] = (numbers.length - here) / fields;
-  };
-  add(contents, data, -1);
-  return Int32Array.from(numbers);
 }
 
 /** Looks places up in the outline of a file's data. The lines are asked for once, when the first place is. */
