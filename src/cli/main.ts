@@ -1,7 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { BadUse } from './bad-use.js';
 import { colors } from './colors.js';
-import { addMeasure } from './commands/add-measure.js';
 import type { AnalyseOptions } from './commands/analyse.js';
 import type { BuildOptions } from './commands/build.js';
 import type { CheckOptions } from './commands/check.js';
@@ -117,9 +116,15 @@ export async function main(args: readonly string[], context: Context, input: Asy
       code = await runInit(context, folder, options);
     });
 
-  addMeasure(program, context, (each) => {
-    code = each;
-  });
+  const measure = program
+    .command('measure')
+    .description('work out A0, F0, steam, water and other quantities, or measure the record of a cycle');
+  if (args.includes('measure')) {
+    const { addMeasurements } = await import('./commands/add-measure.js');
+    addMeasurements(measure, context, (each) => {
+      code = each;
+    });
+  }
 
   try {
     await program.parseAsync(args, { from: 'user' });

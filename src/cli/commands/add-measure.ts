@@ -4,7 +4,7 @@ import type { Context } from '../context.js';
 import type { Options } from '../measure/read-options.js';
 import { printReport } from '../measure/report.js';
 import { addExample, measurements } from './measure.js';
-import type { Part } from './measure-record.js';
+import { measureFile, type Part } from './measure-record.js';
 
 const counting: [string, string] = [
   '--counting <way>',
@@ -29,11 +29,8 @@ const ofFile: Readonly<Record<string, [string, string][]>> = {
   steam: [...band, channels],
 };
 
-/** Adds `measure` and everything under it; `done` is told the exit code. */
-export function addMeasure(program: Command, context: Context, done: (code: number) => void): void {
-  const measure = program
-    .command('measure')
-    .description('work out A0, F0, steam, water and other quantities, or measure the record of a cycle');
+/** Adds everything under `measure`; `done` is told the exit code. */
+export function addMeasurements(measure: Command, context: Context, done: (code: number) => void): void {
   const json = (command: Command) => command.option('--json', 'print it as JSON');
   for (const [name, { about, args, options, example, run }] of Object.entries(measurements)) {
     const command = measure.command(name).description(about);
@@ -44,13 +41,12 @@ export function addMeasure(program: Command, context: Context, done: (code: numb
       command.option('--file <record>', 'measure the record of a cycle in this file instead');
       for (const [flags, words] of recorded) command.option(flags, words);
     }
-    addExample(json(command), example).action(async () => {
+    addExample(json(command), example).action(() => {
       const given = command.opts<Options>();
       const { file } = given;
       if (typeof file === 'string' && isPart(name)) {
         const direct = ['temperature', 'time', 'absolute', 'gauge', 'z'].find((each) => given[each] !== undefined);
         if (direct !== undefined) throw new BadUse(`--file and --${direct} do not go together`, 'give one of them');
-        const { measureFile } = await import('./measure-record.js');
         done(measureFile(context, name, file, given));
       } else {
         const stray = ['counting', 'channels', 'from', 'to', 'band'].find((each) => given[each] !== undefined);
@@ -64,9 +60,8 @@ export function addMeasure(program: Command, context: Context, done: (code: numb
     if (part === 'record') command.argument('<file>', 'record of a cycle');
     else command.requiredOption('--file <record>', 'record of a cycle');
     for (const [flags, words] of options) command.option(flags, words);
-    addExample(json(command), example).action(async () => {
+    addExample(json(command), example).action(() => {
       const given = command.opts<Options>();
-      const { measureFile } = await import('./measure-record.js');
       done(measureFile(context, part, command.args[0] ?? String(given['file']), given));
     });
   };
