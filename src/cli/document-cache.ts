@@ -24,7 +24,8 @@ export function createDocumentCache(folder?: string): KeptCache {
   const fresh = new Map<string, Buffer>();
   let onDisk: Map<string, Buffer> | undefined;
   const linesOnDisk = (): Map<string, Buffer> => {
-    onDisk ??= folder === undefined ? new Map<string, Buffer>() : readBundle(join(folder, bundleName()));
+    onDisk ??=
+      folder === undefined ? new Map<string, Buffer>() : (tried(() => readBundle(join(folder, bundleName()))) ?? new Map());
     return onDisk;
   };
   return {
@@ -79,17 +80,20 @@ const lineBreak = 0x0a;
 function bundleName(): string {
   const hash = createHash('sha256').update(endianness());
   hash.update(readFileSync(new URL('../../package.json', import.meta.url)));
-  const code = fileURLToPath(new URL('../read/', import.meta.url));
-  for (const name of readdirSync(code).sort())
-    if (/\.[jt]s$/.test(name) && !/\.gen\.|\.d\.ts$/.test(name)) hash.update(readFileSync(join(code, name)));
+  for (const [box, code] of [
+    ['read', /^(?!.*\.gen\.|.*\.d\.ts$).*\.[jt]s$/],
+    ['measure', /^day-number\.[jt]s$/],
+  ] as const) {
+    const folder = fileURLToPath(new URL(`../${box}/`, import.meta.url));
+    for (const name of readdirSync(folder).sort()) if (code.test(name)) hash.update(readFileSync(join(folder, name)));
+  }
   return `documents-${hash.digest('hex').slice(0, 16)}`;
 }
 
 function readBundle(path: string): Map<string, Buffer> {
-  const bytes = tried(() => readFileSync(path));
+  const bytes = readFileSync(path);
   const lines = new Map<string, Buffer>();
-  const body = bytes?.subarray(bytes.indexOf(lineBreak) + 1);
-  if (bytes === undefined || body === undefined) return lines;
+  const body = bytes.subarray(bytes.indexOf(lineBreak) + 1);
   if (bytes.toString('latin1', 0, bytes.length - body.length) !== `${checksum([body])}\n`) return lines;
   for (let start = 0, end = body.indexOf(lineBreak); end >= 0; start = end + 1, end = body.indexOf(lineBreak, start)) {
     const line = body.subarray(start, end + 1);
@@ -105,9 +109,9 @@ function writeBundle(folder: string, lines: readonly Buffer[]): void {
     size += line.length;
     return size <= largestBundle;
   });
-  const name = bundleName();
-  const part = join(folder, `${name}.${process.pid}.part`);
   tried(() => {
+    const name = bundleName();
+    const part = join(folder, `${name}.${process.pid}.part`);
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     try {
       writeFileSync(part, Buffer.concat([Buffer.from(`${checksum(fitting)}\n`), ...fitting]), { mode: 0o600 });
@@ -145,10 +149,12 @@ function isPlain(value: unknown): boolean {
 function fromLine(line: Buffer): KeptDocument | undefined {
   const afterKey = line.indexOf(separator) + 1;
   const afterPlaces = line.indexOf(separator, afterKey) + 1;
-  const places = Buffer.from(line.toString('latin1', afterKey, afterPlaces - 1), 'base64');
-  const outline = new Int32Array(places.length / Int32Array.BYTES_PER_ELEMENT);
-  places.copy(new Uint8Array(outline.buffer));
-  return tried(() => ({ data: JSON.parse(line.toString('utf8', afterPlaces)) as KeptDocument['data'], outline }));
+  return tried(() => {
+    const places = Buffer.from(line.toString('latin1', afterKey, afterPlaces - 1), 'base64');
+    const outline = new Int32Array(places.length / Int32Array.BYTES_PER_ELEMENT);
+    places.copy(new Uint8Array(outline.buffer));
+    return { data: JSON.parse(line.toString('utf8', afterPlaces)) as KeptDocument['data'], outline };
+  });
 }
 
 function tried<T>(call: () => T): T | undefined {
