@@ -1,3 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({ test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, passWithNoTests: false } });
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 60_000,
+    passWithNoTests: false,
+    env: { CLINIC_RULEBOOK_CACHE: 'off' },
+  },
+});

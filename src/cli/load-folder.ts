@@ -44,7 +44,7 @@ export function loadFolder(folder: string, base: string): { files: SourceFile[];
   const take = (path: string): boolean => {
     const isYaml = /\.ya?ml$/.test(path);
     const link = lstatSync(path).isSymbolicLink();
-    const real = tried(() => realpathSync(path));
+    const real = link ? tried(() => realpathSync(path)) : path;
     const stat = tried(() => statSync(path));
     if (link && (typeof stat === 'string' || !(real === root || real.startsWith(root + sep)))) {
       const message = typeof stat === 'string' ? 'this link leads nowhere' : 'this link leads outside the folder';

@@ -5,9 +5,7 @@ import type { Finding } from '../read/finding.js';
 import { printedIn } from '../write/tree/printed-in.js';
 import { type Manual, writeManual } from '../write/write-manual.js';
 import { home } from './load-rulebook.js';
-
-/** The version of the tool. */
-export const toolVersion = (JSON.parse(readFileSync(join(home, 'package.json'), 'utf8')) as { version: string }).version;
+import { toolVersion } from './tool-version.js';
 
 /** Writes a clinic's manual with the templates of the tool. */
 export function manualOf(rulebook: Rulebook): Manual & { findings: Finding[] } {

@@ -9,6 +9,7 @@ import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import { createReader, type Located, type Reader } from '../read/read-documents.js';
 import type { FixtureDocument, PackDocument } from '../read/types.gen.js';
+import { documentCache } from './document-cache.js';
 import { loadFolder } from './load-folder.js';
 
 /** The folder of the tool itself: rules, templates and sample clinics lie in it. */
@@ -98,7 +99,8 @@ const empty: { documents: Located[]; findings: Finding[] } = { documents: [], fi
 function readerFor(rulesFolder: string): Reader {
   const folder = join(rulesFolder, 'schema');
   const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
-  return createReader(files.map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as object));
+  const schemas = files.map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as object);
+  return createReader(schemas, documentCache());
 }
 
 function readFolder(folder: string, base: string, reader: Reader): { documents: Located[]; findings: Finding[] } {

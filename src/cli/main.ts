@@ -1,20 +1,23 @@
 import { Command, CommanderError } from 'commander';
 import { BadUse } from './bad-use.js';
 import { colors } from './colors.js';
-import { addMeasure } from './commands/add-measure.js';
-import { type AnalyseOptions, runAnalyse } from './commands/analyse.js';
-import { type BuildOptions, runBuild } from './commands/build.js';
-import { type CheckOptions, runCheck } from './commands/check.js';
-import { type DecideOptions, runDecide } from './commands/decide.js';
-import { type ExplainOptions, runExplain } from './commands/explain.js';
-import { type ImpactOptions, runImpact } from './commands/impact.js';
-import { type InitOptions, runInit } from './commands/init.js';
-import { type ListOptions, listable, runList } from './commands/list.js';
-import { type RegionsOptions, runListRegions } from './commands/list-regions.js';
+import type { AnalyseOptions } from './commands/analyse.js';
+import type { BuildOptions } from './commands/build.js';
+import type { CheckOptions } from './commands/check.js';
+import type { DecideOptions } from './commands/decide.js';
+import type { ExplainOptions } from './commands/explain.js';
+import type { ImpactOptions } from './commands/impact.js';
+import type { InitOptions } from './commands/init.js';
+import { type ListOptions, listable } from './commands/list.js';
+import type { RegionsOptions } from './commands/list-regions.js';
 import type { Context } from './context.js';
-import { toolVersion } from './load-manual.js';
+import { documentCache } from './document-cache.js';
+import { toolVersion } from './tool-version.js';
 
-/** Runs the command line and returns its exit code: 0 fine, 1 findings, 2 bad use or bad input. */
+/**
+ * Runs the command line and returns its exit code: 0 fine, 1 findings, 2 bad use or bad input. A command is
+ * loaded when it is asked for: what prints a manual takes longer to load than an answer takes.
+ */
 export async function main(args: readonly string[], context: Context, input: AsyncIterable<string>): Promise<number> {
   let code = 0;
   const program = new Command('rulebook')
@@ -37,7 +40,8 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .argument('[clinic...]', 'clinic folders (default: this folder, or the sample clinics)')
     .option('--citations', 'list the values that nobody has compared with their source, ever or for too long')
     .option('--json', 'print the findings as JSON')
-    .action((folders: string[], options: CheckOptions) => {
+    .action(async (folders: string[], options: CheckOptions) => {
+      const { runCheck } = await import('./commands/check.js');
       code = runCheck(context, folders, options);
     });
   command('decide', 'answer a question about one situation, or about many')
@@ -49,6 +53,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('--json', 'print the answer as JSON')
     .option('--lines', 'read JSON Lines of facts on standard input, print an answer a line')
     .action(async (decision: string, facts: string[], options: DecideOptions) => {
+      const { runDecide } = await import('./commands/decide.js');
       code = await runDecide(context, decision, facts, options, input);
     });
 
@@ -58,7 +63,8 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('--mutants', 'make every mistake in every rule of the packs, and list those that no proof notices')
     .option('--drafts', 'print examples and published values that would notice them, for a person to accept')
     .option('--json', 'print it as JSON')
-    .action((folder: string | undefined, options: AnalyseOptions) => {
+    .action(async (folder: string | undefined, options: AnalyseOptions) => {
+      const { runAnalyse } = await import('./commands/analyse.js');
       code = runAnalyse(context, folder, options);
     });
   command('impact', 'say which situations get another answer after a change')
@@ -71,13 +77,15 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('--regions <number>', 'list at most so many regions of each change (default: 12)')
     .option('--json', 'print it as JSON')
     .option('--markdown', 'print it as Markdown')
-    .action((folder: string | undefined, options: ImpactOptions) => {
+    .action(async (folder: string | undefined, options: ImpactOptions) => {
+      const { runImpact } = await import('./commands/impact.js');
       code = runImpact(context, folder, options);
     });
   command('build', 'write a clinic’s manual and the evaluator’s input')
     .argument('[clinic]', 'clinic folder (default: this folder)')
     .option('-o, --out <folder>', 'write into this folder (default: `out` in the clinic folder)')
     .action(async (folder: string | undefined, options: BuildOptions) => {
+      const { runBuild } = await import('./commands/build.js');
       code = await runBuild(context, folder, options);
     });
   command('explain', 'say where one value, rule or word comes from and where it is printed')
@@ -85,6 +93,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
     .option('--json', 'print it as JSON')
     .action(async (id: string, options: ExplainOptions) => {
+      const { runExplain } = await import('./commands/explain.js');
       code = await runExplain(context, id, options);
     });
   command('list', 'list what a clinic’s rulebook holds')
@@ -92,8 +101,9 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
     .option('--compare', 'of regions: a table of what they change')
     .option('--json', 'print it as JSON')
-    .action((kind: string, options: ListOptions & RegionsOptions) => {
-      code = kind === 'regions' ? runListRegions(context, options) : runList(context, kind, options);
+    .action(async (kind: string, options: ListOptions & RegionsOptions) => {
+      if (kind === 'regions') code = (await import('./commands/list-regions.js')).runListRegions(context, options);
+      else code = (await import('./commands/list.js')).runList(context, kind, options);
     });
   program
     .command('init')
@@ -103,12 +113,19 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .option('--name <name>', 'what the clinic is called')
     .option('--phone <number>', 'its telephone')
     .action(async (folder: string, options: InitOptions) => {
+      const { runInit } = await import('./commands/init.js');
       code = await runInit(context, folder, options);
     });
 
-  addMeasure(program, context, (each) => {
-    code = each;
-  });
+  const measure = program
+    .command('measure')
+    .description('work out A0, F0, steam, water and other quantities, or measure the record of a cycle');
+  if (args.includes('measure')) {
+    const { addMeasurements } = await import('./commands/add-measure.js');
+    addMeasurements(measure, context, (each) => {
+      code = each;
+    });
+  }
 
   try {
     await program.parseAsync(args, { from: 'user' });
@@ -119,5 +136,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
     context.err(`${colors.red('error:')} ${error.message}`);
     if (error.help !== undefined) context.err(`  ${colors.dim('help:')} ${error.help}`);
     return 2;
+  } finally {
+    documentCache().save();
   }
 }

@@ -4,9 +4,14 @@ export function canonicalJson(value: unknown, indent?: number): string {
 }
 
 function plain(value: unknown): unknown {
-  if (value instanceof Map) return plain(Object.fromEntries(value));
-  if (Array.isArray(value)) return value.map(plain);
   if (value === null || typeof value !== 'object') return value;
-  const entries = Object.entries(value).filter(([key, each]) => key !== 'place' && each !== undefined);
-  return Object.fromEntries(entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, each]) => [key, plain(each)]));
+  if (Array.isArray(value)) return value.map(plain);
+  const record = (value instanceof Map ? Object.fromEntries(value) : value) as Record<string, unknown>;
+  // Built key by key: this runs over the whole rulebook for every answer.
+  const sorted: Record<string, unknown> = Object.create(null);
+  for (const key of Object.keys(record).sort()) {
+    const each = record[key];
+    if (key !== 'place' && each !== undefined) sorted[key] = plain(each);
+  }
+  return sorted;
 }

@@ -1,4 +1,6 @@
-import semver from 'semver';
+import satisfies from 'semver/functions/satisfies.js';
+import valid from 'semver/functions/valid.js';
+import validRange from 'semver/ranges/valid.js';
 import type { Finding } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
 import { quoted, quotedList } from '../read/quoted.js';
@@ -70,7 +72,7 @@ function whyNot(
   behind: readonly string[],
 ): Finding | undefined {
   const refuse = (message: string, help: string, at = place): Finding => ({ code: 'E312', message, place: at, help });
-  if (semver.validRange(range) === null)
+  if (validRange(range) === null)
     return refuse(`${quoted(range)} is not a range of versions`, 'write a SemVer range such as `^1.0.0`');
   if (pack === undefined) {
     const ids = available.map((each) => each.id);
@@ -80,10 +82,10 @@ function whyNot(
     );
   }
   const { version } = pack.head.data;
-  if (semver.valid(version) === null)
+  if (valid(version) === null)
     return refuse(`${quoted(version)} is not a SemVer version`, 'write three numbers: `1.0.0`', pack.head.at(['version']));
   if (behind.includes(id)) return refuse(`pack \`${id}\` builds on itself`, `the circle is ${[...behind, id].join(' -> ')}`);
-  if (!semver.satisfies(version, range))
+  if (!satisfies(version, range))
     return refuse(
       `pack \`${id}\` is at version ${version}, which is not in ${quoted(range)}`,
       'read what changed in the pack, then change the range',

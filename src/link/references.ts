@@ -21,7 +21,7 @@ export function checkReferences(linking: Linking, rules: LinkedRules): void {
   const known = knownIds(rules);
   for (const { documents } of linking.layers)
     for (const document of documents)
-      for (const { text, path } of textsOf(document.data, [])) {
+      for (const { text, path } of textsWithReferences(document.data)) {
         for (const [written = ''] of text.matchAll(/\[\]\([^)]*\)?/g)) {
           const [reference] = referencesIn(written);
           const place = document.atWords(path, written);
@@ -117,9 +117,20 @@ function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {
   ]);
 }
 
-function* textsOf(value: unknown, path: Path): Generator<{ text: string; path: Path }> {
-  if (typeof value === 'string') yield { text: value, path };
-  else if (Array.isArray(value)) for (const [index, each] of value.entries()) yield* textsOf(each, [...path, index]);
-  else if (value !== null && typeof value === 'object')
-    for (const [key, each] of Object.entries(value)) yield* textsOf(each, [...path, key]);
+/** The texts in a document that hold something like a reference, in order. */
+function textsWithReferences(document: unknown): { text: string; path: Path }[] {
+  const found: { text: string; path: Path }[] = [];
+  const path: (string | number)[] = [];
+  const look = (value: unknown): void => {
+    if (typeof value === 'string') {
+      if (value.includes('[](')) found.push({ text: value, path: [...path] });
+    } else if (value !== null && typeof value === 'object')
+      for (const [key, each] of Array.isArray(value) ? value.entries() : Object.entries(value)) {
+        path.push(key);
+        look(each);
+        path.pop();
+      }
+  };
+  look(document);
+  return found;
 }

@@ -110,6 +110,8 @@ function unitOf({ unit }: Quantity): Unit {
 }
 
 function formatNumber(value: number): string {
+  // The usual case without the tables of `toLocaleString`, which take long to load.
+  if (Number.isSafeInteger(value) && Math.abs(value) >= 10_000) return String(value).replace(/\B(?=(?:\d{3})+$)/g, ',');
   if (Math.abs(value) >= 10_000) return value.toLocaleString('en-US', { maximumFractionDigits: 6 });
   return String(value);
 }

@@ -1,19 +1,8 @@
-import {
-  isAlias,
-  isCollection,
-  isMap,
-  isNode,
-  isScalar,
-  isSeq,
-  LineCounter,
-  type Node,
-  parseAllDocuments,
-  visit,
-  type YAMLError,
-  type Document as YamlDocument,
-} from 'yaml';
+import type { LineCounter, Node, YAMLError, Document as YamlDocument } from 'yaml';
 import type { Finding, Place } from './finding.js';
+import { fields, lineStarts, type Outline, type Places, placesIn } from './places.js';
 import { quoted } from './quoted.js';
+import { yaml } from './yaml.js';
 
 /** Largest file that is read, in bytes. */
 export const largestFile = 500_000;
@@ -25,17 +14,13 @@ const deepestParsed = 400;
 const mostEntries = 5000;
 
 /** A parsed file that can tell where each part of it stands. */
-export interface ParsedYaml {
+export interface ParsedYaml extends Places {
   file: string;
   data: unknown;
-  /** Where the value at a path stands, or the nearest part above it that exists. */
-  at(path: readonly (string | number)[]): Place;
-  /** Where the key at the end of a path stands. */
-  atKey(path: readonly (string | number)[]): Place;
-  /** Where words first stand within the text at a path. */
-  atWords(path: readonly (string | number)[], words: string): Place;
   /** A plain value as it is written: `1.0`, `.inf`, `2026-02-30`. */
   written(path: readonly (string | number)[]): string | undefined;
+  /** From which all places can be worked out again, together with the data and the text; absent where they could not. */
+  outline?: Outline;
 }
 
 /**
@@ -56,6 +41,7 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     return refuse('E102', `the file holds ${named(control[0])}`, 'take it out', placeIn(file, text, control.index));
   if (boundOfNesting(text) > deepestParsed) return refuse('E108', tooDeep, tooDeepHelp);
 
+  const { isScalar, LineCounter, parseAllDocuments } = yaml();
   const lines = new LineCounter();
   const documents = parseAllDocuments(text, {
     lineCounter: lines,
@@ -78,7 +64,7 @@ export function parseYaml(file: string, bytes: Uint8Array): { parsed?: ParsedYam
     return refuse('E109', 'the file holds no document', 'start it with `kind:`, or remove the file');
   const findings = hostileFindings(document, placeOf);
   if (findings.length > 0) return { findings };
-  return { parsed: locate(file, text, document, placeOf), findings: [] };
+  return { parsed: locate(file, text, document, document.contents, lines, placeOf), findings: [] };
 }
 
 /** The finding for a file that has too many bytes. */
@@ -104,7 +90,8 @@ function placeIn(file: string, text: string, offset: number): Place {
   return { file, line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
 
-function decode(bytes: Uint8Array): string | undefined {
+/** The text of a file; nothing where its bytes are not UTF-8. */
+export function decode(bytes: Uint8Array): string | undefined {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
@@ -153,7 +140,7 @@ function syntaxFinding(document: YamlDocument, placeOf: (offset: number) => Plac
 /** Where the quote stands whose text ends at an offset, if there is one. */
 function openQuote(document: YamlDocument, end: number): number | undefined {
   let opening: number | undefined;
-  visit(document, {
+  yaml().visit(document, {
     Scalar(_, { type, range }) {
       if ((type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE') && range && range[0] < end && range[1] >= end) opening = range[0];
     },
@@ -162,6 +149,7 @@ function openQuote(document: YamlDocument, end: number): number | undefined {
 }
 
 function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Place): Finding[] {
+  const { isAlias, isCollection, isMap, isNode, isScalar, visit } = yaml();
   const findings: Finding[] = [];
   const add = (code: Finding['code'], message: string, help: string, offset: number | undefined) =>
     findings.push({ code, message, place: placeOf(offset ?? 0), help });
@@ -210,7 +198,7 @@ function hostileFindings(document: YamlDocument, placeOf: (offset: number) => Pl
 function duplicateKeys(items: readonly { key: unknown }[], placeOf: (offset: number) => Place, findings: Finding[]): void {
   const first = new Map<unknown, number>();
   for (const { key } of items) {
-    if (!isScalar(key)) continue;
+    if (!yaml().isScalar(key)) continue;
     const [offset, earlier] = [key.range?.[0] ?? 0, first.get(key.value)];
     if (earlier === undefined) first.set(key.value, offset);
     else
@@ -223,41 +211,62 @@ function duplicateKeys(items: readonly { key: unknown }[], placeOf: (offset: num
   }
 }
 
-function locate(file: string, text: string, document: YamlDocument, placeOf: (offset: number) => Place): ParsedYaml {
-  const nodeAt = (path: readonly (string | number)[]): Node | undefined =>
-    path.reduce<Node | undefined>((node, part) => childOf(node, part), document.contents ?? undefined);
-  const offsetOf = (path: readonly (string | number)[]): number => {
-    const offset = nodeAt(path)?.range?.[0];
-    if (offset !== undefined) return offset;
-    return path.length === 0 ? 0 : offsetOf(path.slice(0, -1));
-  };
-  const keyOffsetOf = (path: readonly (string | number)[]): number => {
-    const parent = nodeAt(path.slice(0, -1));
-    const pair = isMap(parent) ? parent.items.find(({ key }) => isScalar(key) && key.value === String(path.at(-1))) : undefined;
-    return (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? offsetOf(path);
-  };
+function locate(
+  file: string,
+  text: string,
+  document: YamlDocument,
+  contents: Node,
+  lines: LineCounter,
+  placeOf: (offset: number) => Place,
+): ParsedYaml {
+  const data = document.toJS({ maxAliasCount: 0 }) as unknown;
+  const outline = outlineOf(contents, data);
+  const starts = lineStarts(text);
+  const isPlain = starts.length === lines.lineStarts.length && starts.every((start, index) => start === lines.lineStarts[index]);
   return {
     file,
-    data: document.toJS({ maxAliasCount: 0 }) as unknown,
-    at: (path) => placeOf(offsetOf(path)),
-    atKey: (path) => placeOf(keyOffsetOf(path)),
-    atWords: (path, words) => {
-      const [start, end] = nodeAt(path)?.range ?? [0, 0];
-      const found = text.indexOf(words, start);
-      return placeOf(found >= 0 && found < end ? found : offsetOf(path));
-    },
+    data,
+    ...placesIn(data, outline, () => ({ text, placeOf })),
     written: (path) => {
-      const node = nodeAt(path);
-      return isScalar(node) ? node.source : undefined;
+      const node = path.reduce<Node | undefined>(childOf, contents);
+      return yaml().isScalar(node) ? node.source : undefined;
     },
+    ...(isPlain && { outline }),
   };
 }
 
+/** The outline of parsed YAML and the plain data made of it. */
+function outlineOf(contents: Node, data: unknown): Outline {
+  const { isMap, isNode, isScalar, isSeq } = yaml();
+  const numbers: number[] = [];
+  const add = (node: unknown, value: unknown, keyAt: number): void => {
+    const here = numbers.length;
+    const range = isNode(node) ? node.range : undefined;
+    numbers.push(range?.[0] ?? -1, range?.[1] ?? -1, keyAt, 1);
+    if (isSeq(node) && Array.isArray(value)) value.forEach((each, index) => add(node.items[index], each, -1));
+    else if (isMap(node) && isRecord(value)) {
+      const pairs = new Map(node.items.map((pair) => [isScalar(pair.key) ? pair.key.value : undefined, pair]));
+      for (const [name, each] of Object.entries(value)) {
+        const pair = pairs.get(name);
+        add(pair?.value, each, (isNode(pair?.key) ? pair.key.range?.[0] : undefined) ?? -1);
+      }
+    }
+    numbers[here + fields - 1] = (numbers.length - here) / fields;
+  };
+  add(contents, data, -1);
+  return Int32Array.from(numbers);
+}
+
 function childOf(node: Node | undefined, part: string | number): Node | undefined {
+  const { isMap, isNode, isScalar, isSeq } = yaml();
   const child: unknown = isSeq(node)
     ? node.items[Number(part)]
     : isMap(node)
       ? node.items.find(({ key }) => isScalar(key) && key.value === String(part))?.value
       : undefined;
   return isNode(child) ? child : undefined;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return value !== null && typeof value === 'object' && !Array.isArray(value);
 }

@@ -1,11 +1,13 @@
-import { Ajv2020, type ErrorObject, type ValidateFunction } from 'ajv/dist/2020.js';
+import { createHash } from 'node:crypto';
 import { dayNumber } from '../measure/day-number.js';
 import { explainSchemaErrors } from './explain-schema-errors.js';
 import { type Finding, inOrder, type Place } from './finding.js';
 import { didYouMean } from './nearest.js';
-import { type ParsedYaml, parseYaml } from './parse-yaml.js';
+import { decode, type ParsedYaml, parseYaml } from './parse-yaml.js';
+import { linesOf, type Outline, placesIn } from './places.js';
 import { quoted } from './quoted.js';
 import type { Document } from './types.gen.js';
+import { digestOfSchemas, type Validators, validatorsFor } from './validators.js';
 
 export type Path = readonly (string | number)[];
 
@@ -28,34 +30,66 @@ export interface SourceFile {
 
 export type Reader = (files: readonly SourceFile[]) => { documents: Located[]; findings: Finding[] };
 
-/** A reader for the kinds of document whose schemas are given: JSON Schema 2020-12, `<kind>.json` and `defs.json`. */
-export function createReader(schemas: readonly object[]): Reader {
-  const ajv = new Ajv2020({
-    allErrors: true,
-    discriminator: true,
-    strict: true,
-    allowUnionTypes: true,
-    strictRequired: false,
-    verbose: true,
-  });
-  for (const schema of schemas) ajv.addSchema(schema);
+/** What is kept of a file without findings: all but its name and its text. */
+export interface KeptDocument {
+  data: Document;
+  outline: Outline;
+}
+
+/** Keeps documents under a key that changes with the bytes of a file and with the schemas. Nobody may change what it gives. */
+export interface DocumentCache {
+  get(key: string): KeptDocument | undefined;
+  put(key: string, document: KeptDocument): void;
+}
+
+/** What reads the documents of a folder. */
+interface Reading {
+  validators: Validators;
+  kinds: readonly string[];
+  /** The SHA-256 of the schemas. */
+  digest: string;
+  cache: DocumentCache | undefined;
+}
+
+/**
+ * A reader for the kinds of document whose schemas are given: JSON Schema 2020-12, `<kind>.json` and `defs.json`. With a
+ * cache, a file that was read before without a finding is taken from there.
+ */
+export function createReader(schemas: readonly object[], cache?: DocumentCache): Reader {
+  const digest = digestOfSchemas(schemas);
   const kinds = schemas.flatMap((schema) =>
     '$id' in schema && schema.$id !== 'defs.json' ? [String(schema.$id).replace('.json', '')] : [],
   );
+  const reading: Reading = { validators: validatorsFor(schemas, digest), kinds, digest, cache };
   return (files) => {
     const read = files.map((file) => {
-      const { document, findings } = readDocument(file, ajv, kinds);
+      const { document, findings } = readOrRecall(file, reading);
       return { document, findings: fewOf(findings) };
     });
     return { documents: read.flatMap(({ document }) => document ?? []), findings: read.flatMap(({ findings }) => findings) };
   };
 }
 
+function readOrRecall(source: SourceFile, reading: Reading): { document?: Located; findings: Finding[] } {
+  const { cache } = reading;
+  if (cache === undefined) return readDocument(source, reading);
+  const key = createHash('sha256').update(reading.digest).update(source.bytes).digest('hex');
+  const kept = cache.get(key);
+  if (kept !== undefined) return { document: located(source, kept), findings: [] };
+  const { outline, ...read } = readDocument(source, reading);
+  if (read.document !== undefined && outline !== undefined) cache.put(key, { data: read.document.data, outline });
+  return read;
+}
+
+/** A kept document, under the name that its file has now. */
+function located({ file, bytes }: SourceFile, { data, outline }: KeptDocument): Located {
+  return { file, data, ...placesIn(data, outline, () => linesOf(file, decode(bytes) ?? '')) };
+}
+
 function readDocument(
   { file, bytes }: SourceFile,
-  ajv: Ajv2020,
-  kinds: readonly string[],
-): { document?: Located; findings: Finding[] } {
+  { validators, kinds }: Reading,
+): { document?: Located; findings: Finding[]; outline?: Outline } {
   const { parsed, findings } = parseYaml(file, bytes);
   if (parsed === undefined) return { findings };
   const { data } = parsed;
@@ -69,11 +103,14 @@ function readDocument(
   if (typeof kind !== 'string') return refuse('E201', 'the `kind` is no word', kindsAre, parsed.at(['kind']));
   if (!kinds.includes(kind))
     return refuse('E201', `unknown kind ${quoted(kind)}`, didYouMean(kind, kinds) ?? kindsAre, parsed.at(['kind']));
-  const validate = ajv.getSchema<Document>(`${kind}.json`) as ValidateFunction<Document>;
+  const validate = validators(kind);
   const wrongDays = daysMissingFromTheCalendar(data, [], parsed);
-  if (validate(data) && wrongDays.length === 0) return { document: { ...parsed, data }, findings: [] };
-  const errors: ErrorObject[] = validate.errors ?? [];
-  return { findings: [...explainSchemaErrors(errors, parsed), ...wrongDays] };
+  if (validate(data) && wrongDays.length === 0) {
+    const { at, atKey, atWords, outline } = parsed;
+    const document: Located = { file, data: data as unknown as Document, at, atKey, atWords };
+    return { document, findings: [], ...(outline !== undefined && { outline }) };
+  }
+  return { findings: [...explainSchemaErrors(validate.errors ?? [], parsed), ...wrongDays] };
 }
 
 /** Texts that are written as a date and name no day, such as `2026-02-30`. */

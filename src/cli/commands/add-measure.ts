@@ -29,11 +29,8 @@ const ofFile: Readonly<Record<string, [string, string][]>> = {
   steam: [...band, channels],
 };
 
-/** Adds `measure` and everything under it; `done` is told the exit code. */
-export function addMeasure(program: Command, context: Context, done: (code: number) => void): void {
-  const measure = program
-    .command('measure')
-    .description('work out A0, F0, steam, water and other quantities, or measure the record of a cycle');
+/** Adds everything under `measure`; `done` is told the exit code. */
+export function addMeasurements(measure: Command, context: Context, done: (code: number) => void): void {
   const json = (command: Command) => command.option('--json', 'print it as JSON');
   for (const [name, { about, args, options, example, run }] of Object.entries(measurements)) {
     const command = measure.command(name).description(about);
