@@ -53,16 +53,57 @@ export function requireStrictLimits(
   changes: readonly LimitChange[],
   prove: ProveStrict,
 ): void {
+  const users = usersOf(rules);
   for (const { limit, was, becomes, layer, ...change } of changes) {
-    const looser = change.looser ? undefined : looserWith(rules, limit, was, becomes, prove);
+    const comparing = users.get(limit);
+    const looser =
+      change.looser || comparing === undefined ? undefined : looserWith(rules, comparing, limit, was, becomes, prove);
     requireStrict(linking, layer, looser === undefined ? change : { ...change, looser: true, because: looser });
   }
 }
 
-function looserWith(rules: Provable, limit: string, was: Quantity, becomes: Quantity, prove: ProveStrict): string | undefined {
-  const [before, after] = [withLimit(rules, limit, was), withLimit(rules, limit, becomes)];
-  for (const [id, decision] of before.decisions) {
-    if (decision === rules.decisions.get(id)) continue;
+/** What compares with a limit. */
+interface Comparing {
+  decisions: Set<string>;
+  facts: Set<string>;
+}
+
+/** Of each limit that a condition compares with, the decisions and the facts that do. */
+function usersOf({ facts, decisions }: Provable): Map<string, Comparing> {
+  const users = new Map<string, Comparing>();
+  const note = (condition: Condition, kind: keyof Comparing, id: string): void => {
+    if (condition.kind === 'not') note(condition.of, kind, id);
+    else if (condition.kind !== 'test') for (const each of condition.of) note(each, kind, id);
+    else if (condition.test.kind === 'compare' && condition.test.limit !== undefined) {
+      const { limit } = condition.test;
+      const known = users.get(limit) ?? { decisions: new Set(), facts: new Set() };
+      known[kind].add(id);
+      users.set(limit, known);
+    }
+  };
+  for (const [id, { onlyWhen }] of facts) if (onlyWhen !== undefined) note(onlyWhen, 'facts', id);
+  for (const [id, { rules }] of decisions)
+    for (const { when, needs } of rules) {
+      note(when, 'decisions', id);
+      if (needs !== undefined) note(needs, 'decisions', id);
+    }
+  return users;
+}
+
+function looserWith(
+  rules: Provable,
+  comparing: Comparing,
+  limit: string,
+  was: Quantity,
+  becomes: Quantity,
+  prove: ProveStrict,
+): string | undefined {
+  const [before, after] = [withLimit(rules, comparing, limit, was), withLimit(rules, comparing, limit, becomes)];
+  // A fact that only has a meaning up to a limit can be looked at by any decision.
+  const ids = comparing.facts.size > 0 ? [...rules.decisions.keys()] : comparing.decisions;
+  for (const id of ids) {
+    const decision = before.decisions.get(id);
+    if (decision === undefined) continue;
     // Other decisions stay as they are: a stricter answer elsewhere is judged by itself.
     const looser = prove(id, before, {
       ...after,
@@ -73,8 +114,8 @@ function looserWith(rules: Provable, limit: string, was: Quantity, becomes: Quan
   return undefined;
 }
 
-/** The rules as they would be with another value of a limit. What does not compare with it stays the same object. */
-function withLimit({ facts, decisions, terms }: Provable, limit: string, value: Quantity): Provable {
+/** The rules as they would be with another value of a limit. */
+function withLimit({ facts, decisions, terms }: Provable, comparing: Comparing, limit: string, value: Quantity): Provable {
   const [base, shown] = [inBaseUnit(value), formatQuantity(value)];
   const put = (condition: Condition): Condition => {
     if (condition.kind === 'test') {
@@ -83,26 +124,29 @@ function withLimit({ facts, decisions, terms }: Provable, limit: string, value: 
         ? { ...condition, test: { ...test, value: base, shown } }
         : condition;
     }
-    if (condition.kind === 'not') {
-      const of = put(condition.of);
-      return of === condition.of ? condition : { ...condition, of };
-    }
-    const of = condition.of.map(put);
-    return of.every((each, index) => each === condition.of[index]) ? condition : { ...condition, of };
+    if (condition.kind === 'not') return { ...condition, of: put(condition.of) };
+    return { ...condition, of: condition.of.map(put) };
   };
   return {
     terms,
-    facts: new Map(
-      [...facts].map(([id, fact]) => [id, fact.onlyWhen === undefined ? fact : { ...fact, onlyWhen: put(fact.onlyWhen) }]),
-    ),
+    facts:
+      comparing.facts.size === 0
+        ? facts
+        : new Map(
+            [...facts].map(([id, fact]) => [
+              id,
+              fact.onlyWhen === undefined || !comparing.facts.has(id) ? fact : { ...fact, onlyWhen: put(fact.onlyWhen) },
+            ]),
+          ),
     decisions: new Map(
       [...decisions].map(([id, decision]) => {
-        const rules = decision.rules.map((rule) => {
-          const when = put(rule.when);
-          const needs = rule.needs && put(rule.needs);
-          return when === rule.when && needs === rule.needs ? rule : { ...rule, when, ...(needs !== undefined && { needs }) };
-        });
-        return [id, rules.every((each, index) => each === decision.rules[index]) ? decision : { ...decision, rules }];
+        if (!comparing.decisions.has(id)) return [id, decision];
+        const rules = decision.rules.map((rule) => ({
+          ...rule,
+          when: put(rule.when),
+          ...(rule.needs !== undefined && { needs: put(rule.needs) }),
+        }));
+        return [id, { ...decision, rules }];
       }),
     ),
   };
