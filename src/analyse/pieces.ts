@@ -63,11 +63,11 @@ export function cutPieces(facts: readonly Fact[], tests: readonly Test[]): Piece
     case 'enum':
     case 'boolean': {
       const members = fact.type === 'boolean' ? [true, false] : [...new Set(facts.flatMap((each) => each.members))];
-      return { kind: 'members', pieces: groupAlike(members, tests, passesAlone) };
+      return { kind: 'members', pieces: groupAlike(members, tests) };
     }
     case 'set': {
       const members = [...new Set(facts.flatMap((each) => each.members))];
-      return { kind: 'set', pieces: groupAlike(members, tests, isNamed) };
+      return { kind: 'set', pieces: groupAlike(members, tests) };
     }
     default:
       return { kind: 'spans', pieces: cutSpans(facts, tests) };
@@ -81,20 +81,16 @@ export function passesAlone(member: string | boolean, test: Test): boolean {
   return test.kind === 'none-of' ? !named : named;
 }
 
-/** Members of a set are alike when every test names all of them or none; under `all-of` each counts for itself. */
-function isNamed(member: string, test: Test): boolean | string {
-  if (test.kind === 'compare' || !test.members.some((each) => each === member)) return false;
-  return test.kind === 'all-of' ? member : true;
-}
-
-function groupAlike<M extends string | boolean>(
-  members: readonly M[],
-  tests: readonly Test[],
-  mark: (member: M, test: Test) => boolean | string,
-): M[][] {
+/** Members are alike when every test names all of them or none; under `all-of` of a set each counts for itself. */
+function groupAlike<M extends string | boolean>(members: readonly M[], tests: readonly Test[]): M[][] {
+  const namedBy = new Map<string | boolean, (number | string)[]>(members.map((member) => [member, []]));
+  tests.forEach((test, index) => {
+    if (test.kind !== 'compare')
+      for (const member of new Set(test.members)) namedBy.get(member)?.push(test.kind === 'all-of' ? `${member}` : index);
+  });
   const groups = new Map<string, M[]>();
   for (const member of members) {
-    const key = JSON.stringify(tests.map((test) => mark(member, test)));
+    const key = JSON.stringify(namedBy.get(member));
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [member]);
     else group.push(member);
@@ -105,9 +101,10 @@ function groupAlike<M extends string | boolean>(
 type Compare = Extract<Test, { kind: 'compare' }>;
 
 function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
-  const comparisons = tests.filter((test): test is Compare => test.kind === 'compare');
+  const comparing = tests.filter((test): test is Compare => test.kind === 'compare');
+  const comparisons = [...new Map(comparing.map((test) => [`${test.op} ${test.value}`, test])).values()];
   const bounds = boundsOf(facts);
-  const cuts = [...new Map(comparisons.map(({ value, shown }) => [value, shown]))].sort(([a], [b]) => a - b);
+  const cuts = [...new Map(comparing.map(({ value, shown }) => [value, shown]))].sort(([a], [b]) => a - b);
   const spans: Span[] = [];
   const [fact] = facts;
   const add = (span: Omit<Span, 'example'>): void => {

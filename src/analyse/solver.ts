@@ -36,13 +36,14 @@ export class Solver {
     return this.count;
   }
 
-  /** A new variable. */
-  add(): Literal {
+  /** A new variable. One that others follow from is guessed first, as long as no conflict says otherwise. */
+  add(isGuessedFirst = false): Literal {
     this.count += 1;
     const variable = this.count;
     if (2 * variable + 1 >= this.values.length) this.grow();
     this.reasons.push(undefined);
     this.watches.push([], []);
+    this.activities[variable] = isGuessedFirst ? slightly * this.bump : 0;
     this.insert(variable);
     return variable;
   }
@@ -51,15 +52,15 @@ export class Solver {
   require(clause: readonly Literal[]): void {
     if (this.contradicted) return;
     this.cancelTo(0);
-    const kept: Literal[] = [];
+    const kept = new Set<Literal>();
     for (const literal of clause) {
       const value = this.valueOf(literal);
-      if (value === 1 || kept.includes(-literal)) return;
-      if (value === -1 && !kept.includes(literal)) kept.push(literal);
+      if (value === 1 || kept.has(-literal)) return;
+      if (value === -1) kept.add(literal);
     }
     const [first] = kept;
     if (first === undefined) this.contradicted = true;
-    else if (kept.length === 1) {
+    else if (kept.size === 1) {
       this.assign(first, undefined);
       if (this.propagate() !== undefined) this.contradicted = true;
     } else this.watch(Int32Array.from(kept));
@@ -122,13 +123,14 @@ export class Solver {
       this.core = this.whyFalse(assumption);
       return 'refuted';
     }
-    for (;;) {
+    while (this.trail.length < this.count) {
       const variable = this.popMost();
       if (variable === undefined) return undefined;
       if (this.valueOf(variable) !== -1) continue;
       this.decisions += 1;
       return this.phases[variable] === 1 ? variable : -variable;
     }
+    return undefined;
   }
 
   /** Assigns what follows; returns a clause that cannot be true any more. */
@@ -336,6 +338,9 @@ export class Solver {
     this.positions = wider(this.positions, new Int32Array(size).fill(-1));
   }
 }
+
+/** Less than one conflict counts. */
+const slightly = 1e-6;
 
 function index(literal: Literal): number {
   return literal > 0 ? 2 * literal : -2 * literal + 1;

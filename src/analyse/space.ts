@@ -54,8 +54,8 @@ export function spaceOf(
 
 function dimensionOf(circuit: Circuit, fact: Fact, pieces: Pieces): Dimension {
   const { solver } = circuit;
-  const stated = solver.add();
-  const at = pieces.pieces.map(() => solver.add());
+  const stated = solver.add(true);
+  const at = pieces.pieces.map(() => solver.add(true));
   for (const each of at) solver.require([-each, stated]);
   if (pieces.kind === 'members') {
     circuit.requireAtMostOne(at);
