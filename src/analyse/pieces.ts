@@ -63,7 +63,7 @@ export function cutPieces(facts: readonly Fact[], tests: readonly Test[]): Piece
     case 'enum':
     case 'boolean': {
       const members = fact.type === 'boolean' ? [true, false] : [...new Set(facts.flatMap((each) => each.members))];
-      return { kind: 'members', pieces: groupAlike(members, tests) };
+      return { kind: 'members', pieces: groupAlike<string | boolean>(members, tests) };
     }
     case 'set': {
       const members = [...new Set(facts.flatMap((each) => each.members))];
