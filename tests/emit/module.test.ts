@@ -48,7 +48,7 @@ function asGiven(answer: Answer, raw: Record<string, unknown>, rulebook: Ruleboo
       facts: Object.fromEntries(
         Object.entries(reason.facts).map(([id, value]) => {
           const type = rulebook.facts.get(id)?.type;
-          const given = raw[id] ?? undefined;
+          const given = Object.hasOwn(raw, id) ? (raw[id] ?? undefined) : undefined;
           return [id, given === undefined || type === 'set' ? value : (given as FactValue)];
         }),
       ),
