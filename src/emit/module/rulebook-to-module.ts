@@ -41,7 +41,7 @@ export function rulebookToModule(rulebook: Rulebook): { code: string; types: str
     `const ids=${literal(facts.map(({ fact }) => fact.id))};`,
     `const guarded=${literal(facts.map(({ fact }) => Number(fact.id in Object.prototype)))};`,
     `const clinic=${literal(Object.fromEntries(facts.flatMap(({ index, clinic }) => (clinic === undefined ? [] : [[index, clinic.value]]))))};`,
-    `const C=new Int32Array(${facts.length}),M=new Int32Array(${facts.length}),E=new Int32Array(${2 * layout.words});`,
+    `const C=new Int32Array(${facts.length}),M=new Int32Array(${facts.length}),E=new Int32Array(${2 * layout.words}),V=new Array(${facts.length}).fill(undefined);`,
     `const lineOfU=${layout.words},same=Array.from({length:${32 * mostWordsWrittenOut}},(_,i)=>i);`,
     `const A=new Int32Array([${numbers(shared.tables)}]);`,
     `const U=new Int32Array(${facts.length * layout.words}).fill(-1);`,
@@ -109,11 +109,11 @@ const mostReadsWrittenOut = 100;
 /** The function that answers everything in short, reading each fact once. */
 function writeAll({ facts, decisions }: Layout): string[] {
   const read = [...facts.values()].map((each) => {
-    const { index, fact, cells } = each;
-    const cell = callDecoder(each, fact.id in Object.prototype ? `valueOf(f,${index})` : `f[${literal(fact.id)}]`);
+    const { index, cells } = each;
+    const cell = callDecoder(each, `V[${index}]`);
     return cells.kind === 'answer' ? `C[${index}]=${cell};` : `if((C[${index}]=${cell})===0)M[n++]=${index};`;
   });
-  const reading = read.length > mostReadsWrittenOut ? 'n=readAll(f);' : read.join('\n');
+  const reading = read.length > mostReadsWrittenOut ? 'n=readAll(f);' : `gather(f);${read.join('\n')}`;
   const answers = decisions.map((laid) => {
     const { index, firstWord, words, decision } = laid;
     const run = `const x${index}=e${index}(n,true)`;

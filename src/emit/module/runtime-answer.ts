@@ -289,9 +289,26 @@ function brief(m, bits, found) {
 }
 /** As brief, of a decision with one word of rows. */
 function briefOfWord(m, bits, p, t) {
-  if (p === t)
-    return { outcome: m.outcomes[31 - Math.clz32(bits)], settled: true, rules: t === 0 ? nothing : named(m, 0, t), open: nothing };
-  return brief(m, bits, [0, p, t]);
+  const outcome = m.outcomes[31 - Math.clz32(bits)];
+  if (p === t) return { outcome, settled: true, rules: t === 0 ? nothing : named(m, 0, t), open: nothing };
+  const settled = (bits & (bits - 1)) === 0;
+  return { outcome, settled, rules: t === 0 ? nothing : named(m, 0, t), open: settled ? nothing : openOfWord(m, bits, p, t) };
+}
+function openOfWord(m, bits, p, t) {
+  const { rules, ruleOf, ranks } = m;
+  const floor = t === 0 ? -1 : 31 - Math.clz32(bits & -bits);
+  const names = [];
+  let last = -1;
+  for (let rest = p & ~t; rest !== 0; rest &= rest - 1) {
+    const r = ruleOf[31 - Math.clz32(rest & -rest)];
+    if (r !== last && ranks[r] > floor && !hasRow(ruleOf, t, r)) names.push(rules[r]);
+    last = r;
+  }
+  return names;
+}
+function hasRow(ruleOf, rows, rule) {
+  for (let t = rows; t !== 0; t &= t - 1) if (ruleOf[31 - Math.clz32(t & -t)] === rule) return true;
+  return false;
 }
 function named(m, first, bits) {
   const { rules, ruleOf } = m;

@@ -63,10 +63,53 @@ function read(m, given, values) {
   fresh();
   return n;
 }
+/** The order in which callers usually state facts, learned from what they state; at each place, the fact. */
+let order = ids;
+let place = Int32Array.from(ids.keys());
+const placeOf = new Map(ids.map((id, k) => [id, k]));
+let strays = 0;
+/** Takes the values of all facts: walks through what is stated instead of looking for each fact, which is slow where keys are absent. */
+function gather(given) {
+  const count = ids.length;
+  for (let k = 0; k < count; k++) V[k] = undefined;
+  const kind = Object.getPrototypeOf(given);
+  if (kind !== Object.prototype && kind !== null) {
+    for (let k = 0; k < count; k++) V[k] = valueOf(given, k);
+    return;
+  }
+  let next = 0;
+  for (const id in given) {
+    const v = given[id];
+    let j = next;
+    const end = j + 6 < count ? j + 6 : count;
+    while (j < end && order[j] !== id) j++;
+    if (j < end) {
+      V[place[j]] = v;
+      next = j + 1;
+      continue;
+    }
+    const k = placeOf.get(id);
+    if (k === undefined) continue;
+    V[k] = v;
+    next = order.indexOf(id) + 1;
+    if (++strays === 200) learnOrder(given);
+  }
+}
+/** Facts that this situation leaves out come after the one they came after before. */
+function learnOrder(given) {
+  const learned = Object.keys(given).filter((id) => placeOf.has(id));
+  const stated = new Set(learned);
+  order.forEach((id, j) => {
+    if (!stated.has(id)) learned.splice(j === 0 ? 0 : learned.indexOf(order[j - 1]) + 1, 0, id);
+  });
+  order = learned;
+  place = Int32Array.from(learned, (id) => placeOf.get(id));
+}
 /** Reads all facts. */
 function readAll(given) {
+  gather(given);
   let n = 0;
-  for (let k = 0; k < ids.length; k++) if ((C[k] = decoders[k](valueOf(given, k), k)) === 0) M[n++] = k;
+  for (let k = 0; k < ids.length; k++) if ((C[k] = decoders[k](V[k], k)) === 0) M[n++] = k;
   return n;
 }
 /** Reads again what an answer was given for. */
