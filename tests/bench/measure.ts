@@ -15,7 +15,12 @@ export interface Timing {
 }
 
 /** Measures in turns with the baseline, which comes first: medians over rounds, after a few that do not count. */
-export async function measureInTurns(subjects: readonly Subject[], inputs: number, rounds = 15, warmUp = 6): Promise<Map<string, Timing>> {
+export async function measureInTurns(
+  subjects: readonly Subject[],
+  inputs: number,
+  rounds = 15,
+  warmUp = 6,
+): Promise<Map<string, Timing>> {
   const [baseline] = subjects;
   if (baseline === undefined) throw new RangeError('nothing to measure');
   const times = new Map(subjects.map(({ name }) => [name, { own: [] as number[], ratios: [] as number[] }]));

@@ -60,15 +60,17 @@ export function workload(kind: Kind, ruleCount: number, situationCount: number, 
   const perDecision = ruleCount / 8;
   const decisions = Array.from({ length: 8 }, (_, d): Verdict => {
     const rules = Array.from({ length: perDecision }, (_, r): Rule => {
-      const parts = Array.from({ length: 3 + below(2) }, partOf);
       const isKeyed = item !== undefined && random() < 0.95;
       const key: Condition[] = isKeyed
         ? [{ kind: 'test', fact: 'item', test: { kind: 'one-of', members: some(item.members, 1, 3) } }]
         : [];
+      // Where there is a catalogue, the rules that name no item of it are few and narrow.
+      const length = isKeyed ? 2 + below(2) : item === undefined ? 3 + below(2) : 5 + below(2);
+      const parts = Array.from({ length }, partOf);
       return {
         id: `d${d}/r${r}`,
         name: `r${r}`,
-        when: { kind: 'all', of: [...key, ...(isKeyed ? parts.slice(1) : parts)] },
+        when: { kind: 'all', of: [...key, ...parts] },
         outcome: outcomes[below(4)] ?? 'allow',
         addsOnly: false,
         because: `Because of what rule ${r} says.`,
@@ -125,13 +127,22 @@ function factsOf(kind: Kind, ruleCount: number): Fact[] {
   const members = (id: string, count: number) => Array.from({ length: count }, (_, index) => `${id}-${index}`);
   const units = ['mm', 'min', 'Cel', 'kPa'];
   return [
-    ...Array.from({ length: 8 }, (_, index): Fact => ({ ...blank, id: `e${index}`, type: 'enum', members: members(`e${index}`, 4 + ((index * 5) % 7)) })),
+    ...Array.from(
+      { length: 8 },
+      (_, index): Fact => ({ ...blank, id: `e${index}`, type: 'enum', members: members(`e${index}`, 4 + ((index * 5) % 7)) }),
+    ),
     ...Array.from({ length: 7 }, (_, index): Fact => ({ ...blank, id: `b${index}`, type: 'boolean' })),
-    ...Array.from({ length: 8 }, (_, index): Fact =>
-      index < 4 ? { ...blank, id: `n${index}`, type: 'count' } : { ...blank, id: `n${index}`, type: 'quantity', unit: units[index - 4] ?? 'mm' },
+    ...Array.from(
+      { length: 8 },
+      (_, index): Fact =>
+        index < 4
+          ? { ...blank, id: `n${index}`, type: 'count' }
+          : { ...blank, id: `n${index}`, type: 'quantity', unit: units[index - 4] ?? 'mm' },
     ),
     { ...blank, id: 's0', type: 'set', members: members('s0', 10) },
     { ...blank, id: 's1', type: 'set', members: members('s1', 8) },
-    ...(kind === 'keyed' ? [{ ...blank, id: 'item', type: 'enum' as const, members: members('item', Math.max(15, ruleCount / 8)) }] : []),
+    ...(kind === 'keyed'
+      ? [{ ...blank, id: 'item', type: 'enum' as const, members: members('item', Math.max(15, ruleCount / 8)) }]
+      : []),
   ];
 }

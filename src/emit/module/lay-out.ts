@@ -3,7 +3,8 @@ import type { Answering } from '../../decide/decide.js';
 import { factsOf } from '../../decide/facts-of.js';
 import type { Decision, Test } from '../../link/rulebook.js';
 import { type CutFact, countCells, cutFacts, passingAnswers, passingCells, type SetTest, setTest } from './cells.js';
-import { type Row, Rows } from './rows.js';
+import { type KeyedRow, keyedRow, keyFactOf } from './key-rows.js';
+import { type Literal, type Row, Rows } from './rows.js';
 
 /** What the rows of one decision say about one fact. */
 export interface Mention {
@@ -24,6 +25,8 @@ export interface Laid {
   decision: Decision;
   /** By row, its rule. */
   ruleOf: number[];
+  /** Rows in words; rows that are looked up come after the last word. */
+  rows: number;
   words: number;
   /** Its place among the words of all decisions. */
   firstWord: number;
@@ -32,8 +35,8 @@ export interface Laid {
   direct: { row: number; rule: number }[];
   /** Whether it is looped over instead of written out. */
   isBig: boolean;
-  /** Words of its summary, which has a bit a word. */
-  summary: number;
+  /** The rows that are looked up by the members of a wide enum, which come after all words. */
+  keyed?: { fact: CutFact; rows: KeyedRow[] };
   /** The facts that it reads with those of the decisions it looks at, by place. */
   reads: number[];
 }
@@ -100,21 +103,35 @@ function layOutDecision(
       return [{ rule, row: [], isDirect: true }];
     return ofRule.map((row) => ({ rule, row, isDirect: false }));
   });
-  const words = Math.ceil(placed.length / 32);
-  const isBig = words > mostWordsWrittenOut;
-  const sorted = isBig ? sortedByWidest(placed, facts) : placed;
+  const isBig = placed.length > 32 * mostWordsWrittenOut;
+  const key = isBig
+    ? keyFactOf(
+        placed.map(({ row }) => row),
+        facts,
+      )
+    : undefined;
+  const looked = key === undefined ? [] : placed.map(({ row }) => keyedRow(row, key, facts, allowedOf));
+  const general = placed.filter((_, place) => looked[place] === undefined);
+  const words = Math.ceil(general.length / 32);
+  const rest = placed.filter((_, place) => looked[place] !== undefined);
+  const gap = Array.from({ length: rest.length === 0 ? 0 : 32 * words - general.length }, () => 0);
   return {
     index,
     decision,
-    ruleOf: sorted.map(({ rule }) => rule),
+    ruleOf: [...general.map(({ rule }) => rule), ...gap, ...rest.map(({ rule }) => rule)],
+    rows: general.length,
     words,
     firstWord,
-    mentions: mentionsOf(sorted, facts),
-    direct: sorted.flatMap(({ rule, isDirect }, row) => (isDirect ? [{ row, rule }] : [])),
+    mentions: mentionsOf(general, facts),
+    direct: general.flatMap(({ rule, isDirect }, row) => (isDirect ? [{ row, rule }] : [])),
     isBig,
-    summary: isBig ? Math.ceil(words / 32) : 0,
+    ...(key !== undefined && rest.length > 0 && { keyed: { fact: key, rows: looked.flatMap((each) => each ?? []) } }),
     reads,
   };
+}
+
+function allowedOf(fact: CutFact, { test, negated }: Literal): ReadonlySet<number> {
+  return allowedCells(fact, test, negated);
 }
 
 /** A table of possible answers has a line for each selection of them. */
@@ -173,23 +190,4 @@ function allowedCells(fact: CutFact, test: Test, negated: boolean): ReadonlySet<
   const cells = negated ? new Set(all.filter((cell) => !passing.has(cell))) : passing;
   ofTest[negated ? 1 : 0] = cells;
   return cells;
-}
-
-/** Rows about the same members of the widest enum side by side, so that one value meets few words. */
-function sortedByWidest(placed: readonly Placed[], facts: ReadonlyMap<string, CutFact>): Placed[] {
-  const mentioned = new Set(placed.flatMap(({ row }) => row.map((each) => each.fact)));
-  const widest = [...mentioned]
-    .flatMap((id) => facts.get(id) ?? [])
-    .filter(({ cells }) => cells.kind === 'members')
-    .sort((a, b) => countCells(b.cells) - countCells(a.cells) || a.index - b.index)[0];
-  if (widest === undefined) return [...placed];
-  const { fact } = widest;
-  const firstOf = ({ row }: Placed): number => {
-    const literal = row.find((each) => each.fact === fact.id && !each.negated);
-    return literal === undefined ? Number.MAX_SAFE_INTEGER : Math.min(...allowedCells(widest, literal.test, false));
-  };
-  return placed
-    .map((each): [number, Placed] => [firstOf(each), each])
-    .sort(([a], [b]) => (a === b ? 0 : a - b))
-    .map(([, each]) => each);
 }

@@ -8,10 +8,11 @@ import { runtimeBatch } from './runtime-batch.js';
 import { runtimeRead } from './runtime-read.js';
 import { runtimeRows } from './runtime-rows.js';
 import { runtimeTrace } from './runtime-trace.js';
+import { bitsOf, mostClassesInABitSet } from './selections.js';
 import { sparseWords } from './tables.js';
 import { partOf, type Shared, shareOf, writeDecision, writeEvaluator, writeInner } from './write-decision.js';
-import { callDecoder, decoderName, mostClassesInABitSet, writeDecoders } from './write-decoders.js';
-import { askings, bitsOf, factText, TestTexts, types } from './write-texts.js';
+import { callDecoder, decoderName, writeDecoders } from './write-decoders.js';
+import { askings, factText, TestTexts, types } from './write-texts.js';
 import { typesOf } from './write-types.js';
 
 const format = 'clinic-rulebook-module/1';
@@ -82,22 +83,20 @@ function writeSets(facts: readonly CutFact[], layout: Layout, shared: Shared): s
     if (fact.cells.kind !== 'set') return [];
     const isWide = fact.cells.classes.length > mostClassesInABitSet;
     const tests = new Map<string, [number, number | number[], number[]]>();
-    const parts: number[][] = [];
     for (const laid of layout.decisions) {
       const mention = laid.mentions.find((each) => each.fact === fact);
       const start = shared.parts.get(partOf(laid, fact)) ?? 0;
       if (mention === undefined) continue;
-      if (laid.isBig) parts.push([start, laid.summary, laid.words]);
       for (const { test, rows } of mention.tests) {
         const key = `${test.op} ${test.classes}`;
         const known = tests.get(key) ?? [test.op, isWide ? test.classes : bitsOf(test.classes), []];
-        known[2].push(...sparseWords(rows, start + laid.summary));
+        known[2].push(...sparseWords(rows, start));
         tests.set(key, known);
       }
     }
     const classes = isWide ? -1 : fact.cells.classes.length;
     const line = shared.lines.get(fact) ?? 0;
-    return [`const s${fact.index}=setOf(${line},${literal([...tests.values()])},${literal(parts)},${classes});`];
+    return [`const s${fact.index}=setOf(${line},${literal([...tests.values()])},${classes});`];
   });
   const names = facts.flatMap(({ index, cells }) => (cells.kind === 'set' ? [`${index}:s${index}`] : []));
   return [...written, `const sets={${names}};`];

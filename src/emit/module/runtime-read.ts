@@ -77,26 +77,39 @@ function gather(given) {
     for (let k = 0; k < count; k++) V[k] = valueOf(given, k);
     return;
   }
-  let next = 0;
+  const usual = order;
+  const facts = place;
+  const values = V;
+  let j = -1;
   for (const id in given) {
     const v = given[id];
-    let j = next;
-    const end = j + 6 < count ? j + 6 : count;
-    while (j < end && order[j] !== id) j++;
-    if (j < end) {
-      V[place[j]] = v;
-      next = j + 1;
-      continue;
+    j++;
+    if (usual[j] !== id) {
+      j++;
+      if (usual[j] !== id) {
+        const from = j;
+        j = seek(usual, id, from + 1);
+        if (j < 0) {
+          j = from - 2;
+          continue;
+        }
+      }
     }
-    const k = placeOf.get(id);
-    if (k === undefined) continue;
-    V[k] = v;
-    next = order.indexOf(id) + 1;
-    if (++strays === 200) learnOrder(given);
+    values[facts[j]] = v;
   }
+  if (strays > 500) learnOrder(given);
+}
+/** The place of a fact that is not where it was expected; -1 of one that there is not. */
+function seek(usual, id, from) {
+  const end = from + 5;
+  for (let j = from; j < end && j < usual.length; j++) if (usual[j] === id) return j;
+  if (!placeOf.has(id)) return -1;
+  strays++;
+  return usual.indexOf(id);
 }
 /** Facts that this situation leaves out come after the one they came after before. */
 function learnOrder(given) {
+  strays = 0;
   const learned = Object.keys(given).filter((id) => placeOf.has(id));
   const stated = new Set(learned);
   order.forEach((id, j) => {
@@ -138,9 +151,9 @@ function holds(op, some, m) {
   const one = (each) => m.has(each);
   return op === 0 ? some.some(one) : op === 1 ? some.every(one) : op === 2 ? !some.some(one) : !some.every(one);
 }
-function setOf(line, tests, parts, classes) {
+function setOf(line, tests, classes) {
   const b = new Int32Array(4 * line).fill(-1);
-  return { line, tests, parts, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
+  return { line, tests, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
 }
 /** Works out the line of a set's selection, kept for the next time. Lines are bounded: when full, all are dropped. */
 function fill(s, m, key) {
@@ -164,7 +177,6 @@ function fill(s, m, key) {
   b.fill(-1, from, from + line);
   for (const [op, some, pairs] of s.tests)
     if (!holds(op, some, m)) for (let i = 0; i < pairs.length; i += 2) b[from + pairs[i]] &= ~pairs[i + 1];
-  for (const [start, summary, words] of s.parts) summarize(b, from + start, summary, words);
   return k;
 }
 /** A set with many classes: its selection is a Set of them. */
@@ -176,12 +188,5 @@ function wideSlot(s, list, classOf) {
   }
   const key = [...m].sort((a, b) => a - b).join();
   return s.at.get(key) ?? fill(s, m, key);
-}
-function summarize(b, from, summary, words) {
-  for (let i = 0; i < summary; i++) {
-    let bits = 0;
-    for (let j = 32 * i; j < words && j < 32 * i + 32; j++) if (b[from + summary + j] !== 0) bits |= 1 << (j & 31);
-    b[from + i] = bits;
-  }
 }
 `;

@@ -123,16 +123,17 @@ function* unpack(text) {
     }
   }
 }
-/** Spreads the tables of a decision with many rows, when it is first asked. */
+/** Spreads the tables of a decision with many rows, when it is first asked: of each fact, cell by cell, its words. */
 function spread(m) {
   const { big, words, ruleOf, ranks, outcomes } = m;
-  const { summary } = big;
-  const length = summary + words;
   const keep = (k, rows) => {
     const at = k * lineOfU + m.firstWord;
     for (const row of rows) U[at + (row >> 5)] &= ~(1 << (row & 31));
   };
-  const facts = [];
+  const size = big.fixed.reduce((sum, [, count]) => sum + count, 0);
+  const tables = new Int32Array(size * words);
+  const starts = [];
+  let start = 0;
   for (const [k, count, text] of big.fixed) {
     const stream = Int32Array.from(unpack(text));
     const line = new Int32Array(words).fill(-1);
@@ -143,8 +144,8 @@ function spread(m) {
       line[row >> 5] &= ~(1 << (row & 31));
     }
     keep(k, rows);
-    const table = new Int32Array(count * length).fill(-1, 0, length);
-    for (let cell = 1; cell < count; cell++) table.set(line, cell * length + summary);
+    tables.fill(-1, start, start + words);
+    for (let cell = 1; cell < count; cell++) tables.set(line, start + cell * words);
     for (let i = 1, row = 0; i < stream.length; ) {
       row += stream[i];
       const runs = stream[i + 1];
@@ -152,72 +153,121 @@ function spread(m) {
       let cell = 0;
       for (let j = 0; j < runs; j++, i += 2) {
         cell += stream[i];
-        for (const end = cell + stream[i + 1]; cell < end; cell++) table[cell * length + summary + (row >> 5)] |= 1 << (row & 31);
+        for (const end = cell + stream[i + 1]; cell < end; cell++) tables[start + cell * words + (row >> 5)] |= 1 << (row & 31);
       }
     }
-    for (let cell = 0; cell < count; cell++) summarize(table, cell * length, summary, words);
-    facts.push({ k, set: null, table, length, from: 0, count: rows.length });
+    starts.push(start);
+    start += count * words;
   }
-  for (const [k, set, from, text] of big.sets) {
-    const [count, ...gaps] = unpack(text);
+  for (const [k, , , text] of big.sets) {
+    const [, ...gaps] = unpack(text);
     let row = 0;
     keep(k, gaps.map((gap) => (row += gap)));
-    facts.push({ k, set, table: null, length: set.line, from, count });
   }
-  facts.sort((a, b) => b.count - a.count || a.k - b.k);
   const rows = new Int32Array(words).fill(-1);
-  const left = ruleOf.length & 31;
-  if (left !== 0) rows[words - 1] = (1 << left) - 1;
-  const byRank = outcomes.map(() => new Int32Array(words));
-  if (m.kind === 'verdict') ruleOf.forEach((r, row) => (byRank[ranks[r]][row >> 5] |= 1 << (row & 31)));
-  big.ready = {
-    facts,
-    tables: facts.map(({ table }) => table),
-    at: new Int32Array(facts.length),
+  if (big.rows & 31) rows[words - 1] = (1 << (big.rows & 31)) - 1;
+  const byRank = m.kind === 'verdict' ? outcomes.map(() => new Int32Array(words)) : [];
+  if (m.kind === 'verdict') for (let row = 0; row < big.rows; row++) byRank[ranks[ruleOf[row]]][row >> 5] |= 1 << (row & 31);
+  const inRules = () => new Int32Array(Math.ceil(m.rules.length / 32));
+  return (big.ready = {
+    facts: Int32Array.from(big.fixed, ([k]) => k),
+    starts: Int32Array.from(starts),
+    at: new Int32Array(starts.length),
+    tables,
     rows,
-    byRank: m.kind === 'verdict' ? byRank : [],
-    may: new Int32Array(Math.ceil(m.rules.length / 32)),
-    does: new Int32Array(Math.ceil(m.rules.length / 32)),
-  };
-  return big.ready;
+    may: inRules(),
+    does: inRules(),
+    still: new Int32Array(words),
+    byRank,
+    keyed: big.keyed === null ? null : spreadKeyed(big.keyed),
+  });
 }
-/** Evaluates a decision with many rows: by the summaries to the words in which a row may hold, and of these all facts. */
+/** The rows looked up: of each, where its tests are; of each cell of the key, its rows. */
+function spreadKeyed([k, count, text]) {
+  const stream = Int32Array.from(unpack(text));
+  const tests = new Int32Array(stream[0]);
+  const cells = Array.from({ length: count }, () => []);
+  for (let row = 0, i = 1; row < tests.length; row++) {
+    const keys = stream[i++];
+    for (let j = 0; j < keys; j++) cells[stream[i++]].push(row);
+    tests[row] = i;
+    i += 1 + 3 * stream[i];
+  }
+  cells[0] = [...tests.keys()];
+  return { k, stream, tests, cells };
+}
+/** 0 where one of the tests of a row fails, 1 where one is open, 2 where all pass. */
+function truthOfKeyed(stream, at) {
+  let truth = 2;
+  for (let i = at + 1, end = i + 3 * stream[at]; i < end; i += 3) {
+    const k = stream[i];
+    const cell = C[k];
+    if (cell === 0) truth = 1;
+    else if (stream[i + 1] === 4 ? ((stream[i + 2] >>> cell) & 1) === 0 : !holds(stream[i + 1], stream[i + 2], sets[k].masks[cell])) return 0;
+  }
+  return truth;
+}
+/** Of the words p, those rows that eight lines of a table do not rule out. */
+function andEight(p, table, at, i, words) {
+  const a = at[i];
+  const b = at[i + 1];
+  const c = at[i + 2];
+  const d = at[i + 3];
+  const e = at[i + 4];
+  const f = at[i + 5];
+  const g = at[i + 6];
+  const h = at[i + 7];
+  for (let w = 0; w < words; w++)
+    p[w] &= table[a + w] & table[b + w] & table[c + w] & table[d + w] & table[e + w] & table[f + w] & table[g + w] & table[h + w];
+}
+function andOne(p, table, at, words) {
+  for (let w = 0; w < words; w++) p[w] &= table[at + w];
+}
+/** Evaluates a decision with many rows: all rows word by word, and the rows looked up by a wide enum one by one. */
 function runBig(m, n, q, found) {
   const { big, words } = m;
-  const { facts, tables, at, rows, byRank } = big.ready ?? spread(m);
-  const { summary, answers, direct } = big;
+  const { facts, starts, at, tables, rows, still, byRank, keyed } = big.ready ?? spread(m);
+  const off = big.answers.length > 0 || big.direct.length > 0 ? exceptions(m, n, q, found) : null;
+  still.set(rows);
   const count = facts.length;
-  for (let i = 0; i < count; i++) {
-    const fact = facts[i];
-    at[i] = fact.length * C[fact.k] + fact.from;
-    if (fact.set !== null) tables[i] = fact.set.b;
-  }
-  let off = null;
-  if (answers.length > 0 || direct.length > 0) off = exceptions(m, n, q, found);
+  for (let i = 0; i < count; i++) at[i] = starts[i] + words * C[facts[i]];
+  let i = 0;
+  for (; i + 8 <= count; i += 8) andEight(still, tables, at, i, words);
+  for (; i < count; i++) andOne(still, tables, at[i], words);
+  for (const [k, set, from] of big.sets) andOne(still, set.b, set.line * C[k] + from, words);
   const hit = [];
   let x = 0;
   let y = 0;
-  for (let s = 0; s < summary; s++) {
-    let some = -1;
-    for (let i = 0; i < count; i++) some &= tables[i][at[i] + s];
-    for (; some !== 0; some &= some - 1) {
-      const w = 32 * s + 31 - Math.clz32(some & -some);
-      if (w >= words) break;
-      let p = rows[w];
-      for (let i = 0; i < count && p !== 0; i++) p &= tables[i][at[i] + summary + w];
-      if (off !== null) p &= off[w];
-      if (p === 0) continue;
-      let t = p;
-      if (off !== null) t &= off[words + w];
-      for (let i = 0; i < n; i++) t &= U[lineOfU * M[i] + m.firstWord + w];
-      hit.push(w, p, t);
-      for (let i = 0; i < byRank.length; i++) {
-        const given = byRank[i][w];
-        if ((p & given) !== 0) {
-          x |= 1 << i;
-          if ((t & given) !== 0) y |= 1 << i;
-        }
+  for (let w = 0; w < words; w++) {
+    let p = still[w];
+    if (off !== null) p &= off[w];
+    if (p === 0) continue;
+    let t = p;
+    if (off !== null) t &= off[words + w];
+    if (n !== 0) t = surely(t, n, m.firstWord + w);
+    hit.push(w, p, t);
+    for (let rank = 0; rank < byRank.length; rank++) {
+      const given = byRank[rank][w];
+      if ((p & given) !== 0) {
+        x |= 1 << rank;
+        if ((t & given) !== 0) y |= 1 << rank;
       }
+    }
+  }
+  if (keyed !== null) {
+    const { stream, tests, cells } = keyed;
+    const cell = C[keyed.k];
+    const named = cells[cell];
+    for (let j = 0; j < named.length; j++) {
+      const truth = truthOfKeyed(stream, tests[named[j]]);
+      if (truth === 0) continue;
+      const row = 32 * words + named[j];
+      const bit = 1 << (row & 31);
+      const isSure = truth === 2 && cell !== 0;
+      hit.push(row >> 5, bit, isSure ? bit : 0);
+      const rank = m.kind === 'verdict' ? 1 << m.ranks[m.ruleOf[row]] : 0;
+      x |= rank;
+      if (isSure) y |= rank;
     }
   }
   hits = hit;

@@ -1,7 +1,8 @@
 import { type Answering, knownFacts, needsOf, programsOf } from '../../decide/decide.js';
 import { factsAgainst } from '../../decide/facts-of.js';
 import { truthOf } from '../../decide/truth.js';
-import type { CutFact } from './cells.js';
+import { type CutFact, countCells } from './cells.js';
+import type { KeyedRow } from './key-rows.js';
 import type { Laid, Layout } from './lay-out.js';
 import { jsonText, literal } from './literal.js';
 import { answerTables, Bits, packed, streamOf, tableOf, unmentioned } from './tables.js';
@@ -27,7 +28,7 @@ export function shareOf({ decisions }: Layout): Shared {
       if (fact.cells.kind !== 'set') continue;
       const start = shared.lines.get(fact) ?? 0;
       shared.parts.set(partOf(laid, fact), start);
-      shared.lines.set(fact, start + laid.summary + laid.words);
+      shared.lines.set(fact, start + laid.words);
     }
   return shared;
 }
@@ -80,7 +81,7 @@ export function writeEvaluator(laid: Laid, layout: Layout, shared: Shared): stri
         if (bits !== -1) shared.unmentioned.push(place, firstWord + word, bits);
       });
   }
-  const last = laid.ruleOf.length - 32 * (words - 1);
+  const last = laid.rows - 32 * (words - 1);
   for (const word of range) {
     const rows = word === words - 1 && last < 32 ? (1 << last) - 1 : -1;
     lines.push(
@@ -192,11 +193,19 @@ function writeBig(laid: Laid, shared: Shared): string {
   const fixed = laid.mentions.filter(({ fact }) => fact.cells.kind === 'members' || fact.cells.kind === 'numbers');
   const sets = laid.mentions.filter(({ fact }) => fact.cells.kind === 'set');
   const answers = laid.mentions.filter(({ fact }) => fact.cells.kind === 'answer');
-  const count = ({ cells }: CutFact) =>
-    cells.kind === 'members' ? cells.of.length + 1 : cells.kind === 'numbers' ? cells.cuts.length + 2 : 1;
-  return `{summary:${laid.summary},fixed:[${fixed.map((each) => `[${each.fact.index},${count(each.fact)},"${packed(streamOf(each))}"]`)}],sets:[${sets.map(
+  const count = ({ cells }: CutFact) => countCells(cells);
+  const keyed =
+    laid.keyed === undefined
+      ? 'null'
+      : `[${laid.keyed.fact.index},${count(laid.keyed.fact)},"${packed(keyedStream(laid.keyed.rows))}"]`;
+  return `{rows:${laid.rows},fixed:[${fixed.map((each) => `[${each.fact.index},${count(each.fact)},"${packed(streamOf(each))}"]`)}],sets:[${sets.map(
     ({ fact, rows }) => `[${fact.index},s${fact.index},${shared.parts.get(partOf(laid, fact))},"${packed(deltas(rows))}"]`,
-  )}],answers:[${answers.map((each) => literal([each.fact.index, each.answers]))}],direct:${literal(laid.direct.map(({ row, rule }) => [row, rule]))},ready:null}`;
+  )}],answers:[${answers.map((each) => literal([each.fact.index, each.answers]))}],direct:${literal(laid.direct.map(({ row, rule }) => [row, rule]))},keyed:${keyed},ready:null}`;
+}
+
+/** By row: how many keys and the keys; how many tests, and of each the fact, how it is tested and what passes. */
+function keyedStream(rows: readonly KeyedRow[]): number[] {
+  return [rows.length, ...rows.flatMap(({ keys, tests }) => [keys.length, ...keys, tests.length, ...tests.flat()])];
 }
 
 function deltas(rows: readonly number[]): number[] {

@@ -1,5 +1,6 @@
 import type { CutFact } from './cells.js';
 import { literal } from './literal.js';
+import { mostClassesInABitSet } from './selections.js';
 
 /** One function a fact, `d0` and so on: from a value to its cell, 0 where it is not stated; refuses a value that does not fit. */
 export function writeDecoders(facts: Iterable<CutFact>): string[] {
@@ -66,9 +67,6 @@ function decoderOf(each: CutFact): string[] {
     }
   }
 }
-
-/** More classes than this are kept as a list of them. */
-export const mostClassesInABitSet = 16;
 
 /** From a word to a number: by length, then by equality; many words by a map. */
 function wordsTo(name: string, open: string, members: readonly [string, number][], refuse: string): string[] {

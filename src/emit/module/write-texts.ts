@@ -1,7 +1,7 @@
 import type { Citation, Condition, Decision, Test } from '../../link/rulebook.js';
 import { formatQuantity } from '../../measure/quantity.js';
 import { asGiven, type CutFact, countCells, passingAnswers, passingCells, setTest } from './cells.js';
-import { mostClassesInABitSet } from './write-decoders.js';
+import { bitsOf, mostClassesInABitSet } from './selections.js';
 
 /** A condition for walking: a number is a test, `[0, ...]` all, `[1, ...]` any, `[2, tree]` not. */
 type Tree = number | [0 | 1 | 2, ...Tree[]];
@@ -87,11 +87,6 @@ function testOf(cut: CutFact, test: Test): unknown {
   const isNarrow = countCells(cells) <= 32;
   const bound = test.kind !== 'compare' ? [] : [asGiven(fact, test.value), ...(test.limit === undefined ? [] : [test.limit])];
   return [index, isNarrow ? bitsOf(passing) : passing, asking, ...bound];
-}
-
-/** Places as a bit set; -1, a member that there is not, as a bit that is never set. */
-export function bitsOf(places: readonly number[]): number {
-  return places.reduce((bits, place) => bits | (1 << (place === -1 ? 30 : place)), 0);
 }
 
 /** The names of what tests ask, in the order of their numbers. */
