@@ -25,7 +25,7 @@ export interface Laid {
   decision: Decision;
   /** By row, its rule. */
   ruleOf: number[];
-  /** Rows in words; rows that are looked up come after the last word. */
+  /** Rows that are not looked up. */
   rows: number;
   words: number;
   /** Its place among the words of all decisions. */
@@ -35,8 +35,11 @@ export interface Laid {
   direct: { row: number; rule: number }[];
   /** Whether it is looped over instead of written out. */
   isBig: boolean;
-  /** The rows that are looked up by the members of a wide enum, which come after all words. */
-  keyed?: { fact: CutFact; rows: KeyedRow[] };
+  /**
+   * The rows that are looked up by the members of a wide enum. They come after the first `words` words, which are those of all other
+   * rows, and mention that enum no more: where it is not stated, they are evaluated as rows, and none holds for certain.
+   */
+  keyed?: { fact: CutFact; words: number; rows: KeyedRow[] };
   /** The facts that it reads with those of the decisions it looks at, by place. */
   reads: number[];
 }
@@ -112,23 +115,32 @@ function layOutDecision(
     : undefined;
   const looked = key === undefined ? [] : placed.map(({ row }) => keyedRow(row, key, facts, allowedOf));
   const general = placed.filter((_, place) => looked[place] === undefined);
-  const words = Math.ceil(general.length / 32);
   const rest = placed.filter((_, place) => looked[place] !== undefined);
-  const gap = Array.from({ length: rest.length === 0 ? 0 : 32 * words - general.length }, () => 0);
+  const generalWords = Math.ceil(general.length / 32);
+  const gap = Array.from({ length: rest.length === 0 ? 0 : 32 * generalWords - general.length }, (): Placed => ({ ...unused }));
+  const inOrder = [
+    ...general,
+    ...gap,
+    ...rest.map((each) => ({ ...each, row: each.row.filter(({ fact }) => fact !== key?.fact.id) })),
+  ];
   return {
     index,
     decision,
-    ruleOf: [...general.map(({ rule }) => rule), ...gap, ...rest.map(({ rule }) => rule)],
+    ruleOf: inOrder.map(({ rule }) => rule),
     rows: general.length,
-    words,
+    words: Math.ceil(inOrder.length / 32),
     firstWord,
-    mentions: mentionsOf(general, facts),
-    direct: general.flatMap(({ rule, isDirect }, row) => (isDirect ? [{ row, rule }] : [])),
+    mentions: mentionsOf(inOrder, facts),
+    direct: inOrder.flatMap(({ rule, isDirect }, row) => (isDirect ? [{ row, rule }] : [])),
     isBig,
-    ...(key !== undefined && rest.length > 0 && { keyed: { fact: key, rows: looked.flatMap((each) => each ?? []) } }),
+    ...(key !== undefined &&
+      rest.length > 0 && { keyed: { fact: key, words: generalWords, rows: looked.flatMap((each) => each ?? []) } }),
     reads,
   };
 }
+
+/** Fills the last word before the rows that are looked up. */
+const unused: Placed = { rule: 0, row: [], isDirect: false };
 
 function allowedOf(fact: CutFact, { test, negated }: Literal): ReadonlySet<number> {
   return allowedCells(fact, test, negated);

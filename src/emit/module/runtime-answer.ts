@@ -264,7 +264,22 @@ export function outcomeOf(decision, given) {
 const nothing = Object.freeze([]);
 /** An answer in short: the outcome, the rules that apply, and those that may while facts are missing. */
 function brief(m, bits, found) {
-  if (m.kind === 'verdict' && m.big === null && found.length === 3 && found[1] === found[2])
+  if (m.big !== null && m.kind === 'verdict') {
+    const settled = (bits & (bits - 1)) === 0;
+    const outcome = m.outcomes[31 - Math.clz32(bits)];
+    const rules = sureOf(m, found);
+    if (settled) return { outcome, settled, rules, open: nothing };
+    return {
+      outcome,
+      settled,
+      rules,
+      get open() {
+        const { sure, open } = judged(m, found);
+        return stillOpen(m, sure, open, bits).map((r) => m.rules[r]);
+      },
+    };
+  }
+  if (m.kind === 'verdict' && found.length === 3 && found[1] === found[2])
     return { outcome: m.outcomes[31 - Math.clz32(bits)], settled: true, rules: named(m, found[0] << 5, found[1]), open: nothing };
   const { sure, open } = judged(m, found);
   const name = (r) => m.rules[r];

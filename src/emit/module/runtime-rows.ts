@@ -80,6 +80,29 @@ function judged(m, found) {
   if (last !== -1) (isSure ? sure : open).push(last);
   return { sure, open };
 }
+/** Of a decision with many rows, the rules that apply for certain, in order. */
+function sureOf(m, found) {
+  const { ruleOf, rules } = m;
+  const { does } = m.big.ready;
+  let some = false;
+  for (let i = 0; i < found.length; i += 3) {
+    const first = found[i] << 5;
+    for (let t = found[i + 2]; t !== 0; t &= t - 1) {
+      const r = ruleOf[first + 31 - Math.clz32(t & -t)];
+      does[r >> 5] |= 1 << (r & 31);
+      some = true;
+    }
+  }
+  if (!some) return nothing;
+  const names = [];
+  for (let w = 0; w < does.length; w++) {
+    const bits = does[w];
+    if (bits === 0) continue;
+    does[w] = 0;
+    for (let t = bits; t !== 0; t &= t - 1) names.push(rules[32 * w + 31 - Math.clz32(t & -t)]);
+  }
+  return names;
+}
 /** Open rules count while they could still make a verdict more restrictive. */
 function stillOpen(m, sure, open, possible) {
   if (m.kind === 'choice' || sure.length === 0) return open;
@@ -130,13 +153,17 @@ function spread(m) {
     const at = k * lineOfU + m.firstWord;
     for (const row of rows) U[at + (row >> 5)] &= ~(1 << (row & 31));
   };
-  const size = big.fixed.reduce((sum, [, count]) => sum + count, 0);
-  const tables = new Int32Array(size * words);
+  // Of the enum by which rows are looked up, only the words of the other rows.
+  const general = big.keyed === null ? words : big.keyed[2];
+  const widthOf = (k) => (big.keyed !== null && k === big.keyed[0] ? general : words);
+  const tables = new Int32Array(big.fixed.reduce((sum, [k, count]) => sum + count * widthOf(k), 0));
   const starts = [];
+  const widths = [];
   let start = 0;
   for (const [k, count, text] of big.fixed) {
+    const width = widthOf(k);
     const stream = Int32Array.from(unpack(text));
-    const line = new Int32Array(words).fill(-1);
+    const line = new Int32Array(width).fill(-1);
     const rows = [];
     for (let i = 1, row = 0; i < stream.length; i += 2 + 2 * stream[i + 1]) {
       row += stream[i];
@@ -144,8 +171,8 @@ function spread(m) {
       line[row >> 5] &= ~(1 << (row & 31));
     }
     keep(k, rows);
-    tables.fill(-1, start, start + words);
-    for (let cell = 1; cell < count; cell++) tables.set(line, start + cell * words);
+    tables.fill(-1, start, start + width);
+    for (let cell = 1; cell < count; cell++) tables.set(line, start + cell * width);
     for (let i = 1, row = 0; i < stream.length; ) {
       row += stream[i];
       const runs = stream[i + 1];
@@ -153,25 +180,31 @@ function spread(m) {
       let cell = 0;
       for (let j = 0; j < runs; j++, i += 2) {
         cell += stream[i];
-        for (const end = cell + stream[i + 1]; cell < end; cell++) tables[start + cell * words + (row >> 5)] |= 1 << (row & 31);
+        for (const end = cell + stream[i + 1]; cell < end; cell++) tables[start + cell * width + (row >> 5)] |= 1 << (row & 31);
       }
     }
     starts.push(start);
-    start += count * words;
+    widths.push(width);
+    start += count * width;
   }
   for (const [k, , , text] of big.sets) {
     const [, ...gaps] = unpack(text);
     let row = 0;
     keep(k, gaps.map((gap) => (row += gap)));
   }
-  const rows = new Int32Array(words).fill(-1);
-  if (big.rows & 31) rows[words - 1] = (1 << (big.rows & 31)) - 1;
+  const isRow = (row) => row < big.rows || (big.keyed !== null && row >= 32 * general && row < big.all);
+  const rows = new Int32Array(words);
   const byRank = m.kind === 'verdict' ? outcomes.map(() => new Int32Array(words)) : [];
-  if (m.kind === 'verdict') for (let row = 0; row < big.rows; row++) byRank[ranks[ruleOf[row]]][row >> 5] |= 1 << (row & 31);
+  for (let row = 0; row < big.all; row++) {
+    if (!isRow(row)) continue;
+    rows[row >> 5] |= 1 << (row & 31);
+    if (m.kind === 'verdict') byRank[ranks[ruleOf[row]]][row >> 5] |= 1 << (row & 31);
+  }
   const inRules = () => new Int32Array(Math.ceil(m.rules.length / 32));
   return (big.ready = {
     facts: Int32Array.from(big.fixed, ([k]) => k),
     starts: Int32Array.from(starts),
+    widths: Int32Array.from(widths),
     at: new Int32Array(starts.length),
     tables,
     rows,
@@ -179,11 +212,13 @@ function spread(m) {
     does: inRules(),
     still: new Int32Array(words),
     byRank,
+    general,
     keyed: big.keyed === null ? null : spreadKeyed(big.keyed),
+    sets: big.sets.map(([k, set, from]) => ({ k, set, from })),
   });
 }
 /** The rows looked up: of each, where its tests are; of each cell of the key, its rows. */
-function spreadKeyed([k, count, text]) {
+function spreadKeyed([k, count, , text]) {
   const stream = Int32Array.from(unpack(text));
   const tests = new Int32Array(stream[0]);
   const cells = Array.from({ length: count }, () => []);
@@ -193,7 +228,6 @@ function spreadKeyed([k, count, text]) {
     tests[row] = i;
     i += 1 + 3 * stream[i];
   }
-  cells[0] = [...tests.keys()];
   return { k, stream, tests, cells };
 }
 /** 0 where one of the tests of a row fails, 1 where one is open, 2 where all pass. */
@@ -223,18 +257,28 @@ function andEight(p, table, at, i, words) {
 function andOne(p, table, at, words) {
   for (let w = 0; w < words; w++) p[w] &= table[at + w];
 }
-/** Evaluates a decision with many rows: all rows word by word, and the rows looked up by a wide enum one by one. */
+/** Evaluates a decision with many rows: word by word, but rows that are looked up by a wide enum one by one where it is stated. */
 function runBig(m, n, q, found) {
-  const { big, words } = m;
-  const { facts, starts, at, tables, rows, still, byRank, keyed } = big.ready ?? spread(m);
+  const { big } = m;
+  const { facts, starts, widths, at, tables, rows, still, byRank, keyed, general, sets } = big.ready ?? spread(m);
   const off = big.answers.length > 0 || big.direct.length > 0 ? exceptions(m, n, q, found) : null;
-  still.set(rows);
+  const cell = keyed === null ? 0 : C[keyed.k];
+  const words = cell === 0 ? m.words : general;
   const count = facts.length;
-  for (let i = 0; i < count; i++) at[i] = starts[i] + words * C[facts[i]];
+  for (let w = 0; w < words; w++) still[w] = rows[w];
+  let last = 0;
+  for (let i = 0; i < count; i++) {
+    const k = facts[i];
+    // A fact that is not stated rules out nothing.
+    if (C[k] !== 0) at[last++] = starts[i] + widths[i] * C[k];
+  }
   let i = 0;
-  for (; i + 8 <= count; i += 8) andEight(still, tables, at, i, words);
-  for (; i < count; i++) andOne(still, tables, at[i], words);
-  for (const [k, set, from] of big.sets) andOne(still, set.b, set.line * C[k] + from, words);
+  for (; i + 8 <= last; i += 8) andEight(still, tables, at, i, words);
+  for (; i < last; i++) andOne(still, tables, at[i], words);
+  for (let j = 0; j < sets.length; j++) {
+    const { k, set, from } = sets[j];
+    andOne(still, set.b, set.line * C[k] + from, words);
+  }
   const hit = [];
   let x = 0;
   let y = 0;
@@ -242,8 +286,8 @@ function runBig(m, n, q, found) {
     let p = still[w];
     if (off !== null) p &= off[w];
     if (p === 0) continue;
-    let t = p;
-    if (off !== null) t &= off[words + w];
+    let t = w < general ? p : 0;
+    if (off !== null) t &= off[m.words + w];
     if (n !== 0) t = surely(t, n, m.firstWord + w);
     hit.push(w, p, t);
     for (let rank = 0; rank < byRank.length; rank++) {
@@ -254,20 +298,19 @@ function runBig(m, n, q, found) {
       }
     }
   }
-  if (keyed !== null) {
+  if (cell !== 0) {
     const { stream, tests, cells } = keyed;
-    const cell = C[keyed.k];
     const named = cells[cell];
+    const isVerdict = m.kind === 'verdict';
     for (let j = 0; j < named.length; j++) {
       const truth = truthOfKeyed(stream, tests[named[j]]);
       if (truth === 0) continue;
-      const row = 32 * words + named[j];
+      const row = 32 * general + named[j];
       const bit = 1 << (row & 31);
-      const isSure = truth === 2 && cell !== 0;
-      hit.push(row >> 5, bit, isSure ? bit : 0);
-      const rank = m.kind === 'verdict' ? 1 << m.ranks[m.ruleOf[row]] : 0;
+      hit.push(row >> 5, bit, truth === 2 ? bit : 0);
+      const rank = isVerdict ? 1 << m.ranks[m.ruleOf[row]] : 0;
       x |= rank;
-      if (isSure) y |= rank;
+      if (truth === 2) y |= rank;
     }
   }
   hits = hit;

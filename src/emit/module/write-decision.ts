@@ -197,8 +197,8 @@ function writeBig(laid: Laid, shared: Shared): string {
   const keyed =
     laid.keyed === undefined
       ? 'null'
-      : `[${laid.keyed.fact.index},${count(laid.keyed.fact)},"${packed(keyedStream(laid.keyed.rows))}"]`;
-  return `{rows:${laid.rows},fixed:[${fixed.map((each) => `[${each.fact.index},${count(each.fact)},"${packed(streamOf(each))}"]`)}],sets:[${sets.map(
+      : `[${laid.keyed.fact.index},${count(laid.keyed.fact)},${laid.keyed.words},"${packed(keyedStream(laid.keyed.rows))}"]`;
+  return `{rows:${laid.rows},all:${laid.ruleOf.length},fixed:[${fixed.map((each) => `[${each.fact.index},${count(each.fact)},"${packed(streamOf(each))}"]`)}],sets:[${sets.map(
     ({ fact, rows }) => `[${fact.index},s${fact.index},${shared.parts.get(partOf(laid, fact))},"${packed(deltas(rows))}"]`,
   )}],answers:[${answers.map((each) => literal([each.fact.index, each.answers]))}],direct:${literal(laid.direct.map(({ row, rule }) => [row, rule]))},keyed:${keyed},ready:null}`;
 }
