@@ -118,6 +118,7 @@ function writeAll({ facts, decisions }: Layout): string[] {
     const run = `const x${index}=e${index}(n,true)`;
     if (decision.kind === 'verdict' && words === 1 && !laid.isBig)
       return `${run},r${index}=briefOfWord(m${index},x${index},E[${2 * firstWord}],E[${2 * firstWord + 1}]);`;
+    if (decision.kind === 'verdict' && laid.isBig) return `${run},r${index}=briefOfBig(m${index},x${index});`;
     return `${run},r${index}=brief(m${index},x${index},hitsOf(m${index}));`;
   });
   const result = decisions.map(({ index, decision }) => `${keyLiteral(decision.id)}:r${index}`);

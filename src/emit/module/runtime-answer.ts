@@ -264,21 +264,6 @@ export function outcomeOf(decision, given) {
 const nothing = Object.freeze([]);
 /** An answer in short: the outcome, the rules that apply, and those that may while facts are missing. */
 function brief(m, bits, found) {
-  if (m.big !== null && m.kind === 'verdict') {
-    const settled = (bits & (bits - 1)) === 0;
-    const outcome = m.outcomes[31 - Math.clz32(bits)];
-    const rules = sureOf(m, found);
-    if (settled) return { outcome, settled, rules, open: nothing };
-    return {
-      outcome,
-      settled,
-      rules,
-      get open() {
-        const { sure, open } = judged(m, found);
-        return stillOpen(m, sure, open, bits).map((r) => m.rules[r]);
-      },
-    };
-  }
   if (m.kind === 'verdict' && found.length === 3 && found[1] === found[2])
     return { outcome: m.outcomes[31 - Math.clz32(bits)], settled: true, rules: named(m, found[0] << 5, found[1]), open: nothing };
   const { sure, open } = judged(m, found);
@@ -301,6 +286,13 @@ function brief(m, bits, found) {
     rules: sure.map(name),
     open: settled || open.length === 0 ? nothing : stillOpen(m, sure, open, bits).map(name),
   };
+}
+/** As brief, of a verdict with many rows. */
+function briefOfBig(m, bits) {
+  const settled = (bits & (bits - 1)) === 0;
+  const outcome = m.outcomes[31 - Math.clz32(bits)];
+  const rules = sureOf(m);
+  return { outcome, settled, rules, open: settled ? nothing : openOf(m, bits) };
 }
 /** As brief, of a decision with one word of rows. */
 function briefOfWord(m, bits, p, t) {

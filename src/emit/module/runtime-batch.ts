@@ -98,6 +98,7 @@ function put(m, result, i, bits) {
     result.settled[i] = offered.every(({ meets, mayMeet }) => meets === mayMeet) ? 1 : 0;
   }
   if (m.big !== null) {
+    const hits = hitsOf(m);
     for (let h = 0; h < hits.length; h += 3) fire(m, fired, i * words, hits[h], hits[h + 2]);
     return;
   }

@@ -21,11 +21,18 @@ function outcomesOf(may, sure, otherwise) {
 function told(possible, cell) {
   return cell !== 0 && cell < 32 && ((possible >>> (cell - 1)) & 1) === 1 ? 1 << (cell - 1) : possible;
 }
-let hits;
 /** The words of the last evaluation in which a row may hold: word, rows that may, rows that do. */
 function hitsOf(m) {
-  if (m.big !== null) return hits;
   const found = [];
+  if (m.big !== null) {
+    const { still, sure, words, keyed, some } = m.big.ready;
+    for (let w = 0; w < words; w++) if (still[w] !== 0) found.push(w, still[w], sure[w]);
+    for (let j = 0; j < some; j++) {
+      const row = keyed.rows[j];
+      found.push(row >> 5, 1 << (row & 31), keyed.truths[j] === 2 ? 1 << (row & 31) : 0);
+    }
+    return found;
+  }
   for (let w = 0; w < m.words; w++) {
     const at = 2 * (m.firstWord + w);
     if (E[at] !== 0) found.push(w, E[at], E[at + 1]);
@@ -80,26 +87,64 @@ function judged(m, found) {
   if (last !== -1) (isSure ? sure : open).push(last);
   return { sure, open };
 }
-/** Of a decision with many rows, the rules that apply for certain, in order. */
-function sureOf(m, found) {
+/** After the last evaluation of a decision with many rows: the rules that apply for certain, in order. */
+function sureOf(m) {
   const { ruleOf, rules } = m;
-  const { does } = m.big.ready;
-  let some = false;
-  for (let i = 0; i < found.length; i += 3) {
-    const first = found[i] << 5;
-    for (let t = found[i + 2]; t !== 0; t &= t - 1) {
-      const r = ruleOf[first + 31 - Math.clz32(t & -t)];
-      does[r >> 5] |= 1 << (r & 31);
-      some = true;
-    }
-  }
-  if (!some) return nothing;
+  const { sure, general, keyed, some } = m.big.ready;
   const names = [];
-  for (let w = 0; w < does.length; w++) {
-    const bits = does[w];
-    if (bits === 0) continue;
-    does[w] = 0;
-    for (let t = bits; t !== 0; t &= t - 1) names.push(rules[32 * w + 31 - Math.clz32(t & -t)]);
+  let last = -1;
+  let j = 0;
+  const before = (limit) => {
+    for (; j < some; j++) {
+      const r = ruleOf[keyed.rows[j]];
+      if (r > limit) return;
+      if (keyed.truths[j] !== 2 || r === last) continue;
+      names.push(rules[r]);
+      last = r;
+    }
+  };
+  for (let w = 0; w < general; w++)
+    for (let t = sure[w]; t !== 0; t &= t - 1) {
+      const r = ruleOf[32 * w + 31 - Math.clz32(t & -t)];
+      if (j < some) before(r);
+      if (r === last) continue;
+      names.push(rules[r]);
+      last = r;
+    }
+  if (j < some) before(rules.length);
+  return names;
+}
+/** After the last evaluation of a decision with many rows: the rules that may still make it more restrictive, in order. */
+function openOf(m, bits) {
+  const { ruleOf, rules, ranks } = m;
+  const { still, sure, words, keyed, some, may, does } = m.big.ready;
+  let isSure = false;
+  for (let w = 0; w < words; w++)
+    for (let t = sure[w]; t !== 0; t &= t - 1) {
+      const r = ruleOf[32 * w + 31 - Math.clz32(t & -t)];
+      does[r >> 5] |= 1 << (r & 31);
+      isSure = true;
+    }
+  for (let j = 0; j < some; j++) {
+    if (keyed.truths[j] !== 2) continue;
+    const r = ruleOf[keyed.rows[j]];
+    does[r >> 5] |= 1 << (r & 31);
+    isSure = true;
+  }
+  const floor = isSure ? 31 - Math.clz32(bits & -bits) : -1;
+  for (let w = 0; w < words; w++)
+    for (let t = still[w] & ~sure[w]; t !== 0; t &= t - 1) {
+      const r = ruleOf[32 * w + 31 - Math.clz32(t & -t)];
+      if (ranks[r] > floor) may[r >> 5] |= 1 << (r & 31);
+    }
+  for (let j = 0; j < some; j++) {
+    const r = ruleOf[keyed.rows[j]];
+    if (ranks[r] > floor) may[r >> 5] |= 1 << (r & 31);
+  }
+  const names = [];
+  for (let w = 0; w < may.length; w++) {
+    for (let t = may[w] & ~does[w]; t !== 0; t &= t - 1) names.push(rules[32 * w + 31 - Math.clz32(t & -t)]);
+    may[w] = does[w] = 0;
   }
   return names;
 }
@@ -211,6 +256,9 @@ function spread(m) {
     may: inRules(),
     does: inRules(),
     still: new Int32Array(words),
+    sure: new Int32Array(words),
+    words,
+    some: 0,
     byRank,
     general,
     keyed: big.keyed === null ? null : spreadKeyed(big.keyed),
@@ -228,7 +276,7 @@ function spreadKeyed([k, count, , text]) {
     tests[row] = i;
     i += 1 + 3 * stream[i];
   }
-  return { k, stream, tests, cells };
+  return { k, stream, tests, cells, rows: new Int32Array(tests.length), truths: new Uint8Array(tests.length) };
 }
 /** 0 where one of the tests of a row fails, 1 where one is open, 2 where all pass. */
 function truthOfKeyed(stream, at) {
@@ -260,7 +308,8 @@ function andOne(p, table, at, words) {
 /** Evaluates a decision with many rows: word by word, but rows that are looked up by a wide enum one by one where it is stated. */
 function runBig(m, n, q, found) {
   const { big } = m;
-  const { facts, starts, widths, at, tables, rows, still, byRank, keyed, general, sets } = big.ready ?? spread(m);
+  const ready = big.ready ?? spread(m);
+  const { facts, starts, widths, at, tables, rows, still, sure, byRank, keyed, general, sets } = ready;
   const off = big.answers.length > 0 || big.direct.length > 0 ? exceptions(m, n, q, found) : null;
   const cell = keyed === null ? 0 : C[keyed.k];
   const words = cell === 0 ? m.words : general;
@@ -279,42 +328,41 @@ function runBig(m, n, q, found) {
     const { k, set, from } = sets[j];
     andOne(still, set.b, set.line * C[k] + from, words);
   }
-  const hit = [];
+  if (off !== null) for (let w = 0; w < words; w++) still[w] &= off[w];
+  for (let w = 0; w < general; w++) sure[w] = still[w];
+  for (let w = general; w < words; w++) sure[w] = 0;
+  if (off !== null) for (let w = 0; w < general; w++) sure[w] &= off[m.words + w];
+  for (let j = 0; j < n; j++) andOne(sure, U, lineOfU * M[j] + m.firstWord, general);
   let x = 0;
   let y = 0;
-  for (let w = 0; w < words; w++) {
-    let p = still[w];
-    if (off !== null) p &= off[w];
-    if (p === 0) continue;
-    let t = w < general ? p : 0;
-    if (off !== null) t &= off[m.words + w];
-    if (n !== 0) t = surely(t, n, m.firstWord + w);
-    hit.push(w, p, t);
-    for (let rank = 0; rank < byRank.length; rank++) {
-      const given = byRank[rank][w];
-      if ((p & given) !== 0) {
-        x |= 1 << rank;
-        if ((t & given) !== 0) y |= 1 << rank;
-      }
-    }
+  for (let rank = 0; rank < byRank.length; rank++) {
+    const given = byRank[rank];
+    if (meets(still, given, words)) x |= 1 << rank;
+    if (meets(sure, given, general)) y |= 1 << rank;
   }
+  let some = 0;
   if (cell !== 0) {
-    const { stream, tests, cells } = keyed;
+    const { stream, tests, cells, rows: hit, truths } = keyed;
     const named = cells[cell];
-    const isVerdict = m.kind === 'verdict';
     for (let j = 0; j < named.length; j++) {
       const truth = truthOfKeyed(stream, tests[named[j]]);
       if (truth === 0) continue;
       const row = 32 * general + named[j];
-      const bit = 1 << (row & 31);
-      hit.push(row >> 5, bit, truth === 2 ? bit : 0);
-      const rank = isVerdict ? 1 << m.ranks[m.ruleOf[row]] : 0;
+      hit[some] = row;
+      truths[some++] = truth;
+      if (byRank.length === 0) continue;
+      const rank = 1 << m.ranks[m.ruleOf[row]];
       x |= rank;
       if (truth === 2) y |= rank;
     }
   }
-  hits = hit;
+  ready.words = words;
+  ready.some = some;
   return m.kind === 'verdict' ? outcomesOf(x, y, 1 << m.otherwise) : chosenBits(m);
+}
+function meets(a, b, words) {
+  for (let w = 0; w < words; w++) if ((a[w] & b[w]) !== 0) return true;
+  return false;
 }
 /** What answers of other decisions and rules tested directly rule out: rows that cannot hold, then rows that may not. */
 function exceptions(m, n, q, found) {
