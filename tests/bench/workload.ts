@@ -1,4 +1,5 @@
 import type { Condition, Fact, Rule, Rulebook, Verdict } from '../../src/link/rulebook.js';
+import { inBaseUnit } from '../../src/measure/quantity.js';
 import { rulebookOf } from '../decide/random-rulebook.js';
 import { seeded } from '../emit/random-situation.js';
 
@@ -42,7 +43,7 @@ export function workload(kind: Kind, ruleCount: number, situationCount: number, 
         const test = (op: 'at-least' | 'below', bound: number): Condition => ({
           kind: 'test',
           fact: fact.id,
-          test: { kind: 'compare', op, value: bound, shown: String(bound) },
+          test: { kind: 'compare', op, value: inBase(fact, bound), shown: String(bound) },
         });
         if (random() < 0.4) return test('at-least', value);
         if (random() < 0.7) return test('below', value);
@@ -119,6 +120,10 @@ export function workload(kind: Kind, ruleCount: number, situationCount: number, 
     return JSON.parse(JSON.stringify(situation)) as Facts;
   });
   return { rulebook, situations };
+}
+
+function inBase({ unit }: Fact, value: number): number {
+  return unit === undefined ? value : inBaseUnit({ value, unit });
 }
 
 const blank: Omit<Fact, 'id' | 'type'> = { label: '', members: [], statedBy: 'person', question: '' };

@@ -5,6 +5,7 @@ import { type Layout, layOut, mostWordsWrittenOut } from './lay-out.js';
 import { jsonText, keyLiteral, literal, numbers } from './literal.js';
 import { runtimeAnswer } from './runtime-answer.js';
 import { runtimeBatch } from './runtime-batch.js';
+import { runtimeManyRows } from './runtime-many-rows.js';
 import { runtimeRead } from './runtime-read.js';
 import { runtimeRows } from './runtime-rows.js';
 import { runtimeTrace } from './runtime-trace.js';
@@ -28,6 +29,7 @@ export function rulebookToModule(rulebook: Rulebook): { code: string; types: str
   const facts = [...layout.facts.values()];
   const texts = new TestTexts(layout.facts);
   const evaluators = layout.decisions.map((laid) => writeEvaluator(laid, layout, shared));
+  const hasMany = layout.decisions.some(({ isBig }) => isBig);
   const head = {
     title: rulebook.clinic.document.title,
     clinic: rulebook.clinic.name,
@@ -59,7 +61,7 @@ export function rulebookToModule(rulebook: Rulebook): { code: string; types: str
     `const factTexts=()=>${jsonText(facts.map(factText))};`,
     `const types=${literal(types)},askings=${literal(askings)};`,
     ...writeAll(layout),
-    ...[runtimeRead, runtimeRows, runtimeAnswer, runtimeTrace, runtimeBatch, tail].map(compact),
+    ...[runtimeRead, runtimeRows, hasMany ? runtimeManyRows : '', runtimeAnswer, runtimeTrace, runtimeBatch, tail].map(compact),
   ];
   return { code: lines.join('\n'), types: typesOf(rulebook, layout) };
 }
