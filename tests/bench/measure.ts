@@ -27,16 +27,17 @@ export async function measureInTurns(
   let sink = 0;
   for (let round = -warmUp; round < rounds; round += 1)
     for (const subject of subjects) {
-      const start = Math.abs(round * 997) % Math.max(1, inputs - subject.count + 1);
+      const against = Math.min(inputs, baseline.count);
+      // Both over the same inputs: others may have left the caches.
+      const start = Math.abs(round * 997) % Math.max(1, inputs - Math.max(subject.count, against) + 1);
       const time = async (each: Subject, from: number, count: number) => {
         const before = process.hrtime.bigint();
         sink += await each.run(from, count);
         return Number(process.hrtime.bigint() - before) / count;
       };
-      const against = Math.min(inputs, baseline.count);
-      const first = await time(baseline, 0, against);
+      const first = await time(baseline, start, against);
       const own = await time(subject, start, subject.count);
-      const second = await time(baseline, 0, against);
+      const second = await time(baseline, start, against);
       if (round < 0) continue;
       const kept = times.get(subject.name);
       kept?.own.push(own);

@@ -1,6 +1,7 @@
 /** The part of the module that answers many situations at once, from columns. */
 export const runtimeBatch = `
-/** How one column is read: a function from a row to a cell. Typed arrays of whole numbers hold places of members, or bit masks of sets. */
+const blockSize = 256;
+/** How one column is read: a function that gives the cell of a row. */
 function cellReader(k, column) {
   const decodeOf = decoders[k];
   const decode = (v) => decodeOf(v, k);
@@ -8,36 +9,43 @@ function cellReader(k, column) {
     const cell = decode(undefined);
     return () => cell;
   }
-  if (Array.isArray(column) || column instanceof Float64Array || column instanceof Float32Array) {
-    const { type } = facts()[k];
-    if (type !== 'quantity' && type !== 'count') return (i) => decode(column[i]);
+  const { type, members } = facts()[k];
+  const isTyped = ArrayBuffer.isView(column);
+  if (type === 'quantity' || type === 'count') {
+    // What was found for halves from 0 to 255 is kept: most numbers are such.
+    const known = new Uint16Array(512);
     return (i) => {
       const v = column[i];
-      return decode(v !== v ? undefined : v);
+      const twice = v * 2;
+      const place = twice | 0;
+      if (place !== twice || place < 0 || place > 511 || typeof v !== 'number') return decode(v !== v ? undefined : v);
+      return known[place] !== 0 ? known[place] : (known[place] = decode(v));
     };
   }
-  const { type, members } = facts()[k];
+  if (!isTyped || type === 'date') return (i) => decode(column[i]);
   const none = unstatedOf(column);
-  if (type === 'quantity' || type === 'count') return (i) => decode(column[i]);
+  const unstated = decode(undefined);
   if (type === 'set') {
     const s = sets[k];
-    const known = new Map();
+    let era = -1;
+    let known = null;
     return (i) => {
       const bits = column[i];
-      if (bits === none) return decode(undefined);
-      let v = known.get(bits);
-      if (v === undefined) {
-        v = members.filter((_, place) => (bits >>> place) & 1);
-        if (members.length < 32 && bits >>> members.length !== 0) refuse(k);
-        known.set(bits, v);
+      if (bits === none) return unstated === 0 ? 0 : decode(undefined);
+      if (era !== s.era) {
+        era = s.era;
+        known = new Map();
       }
-      return decode(v);
+      const found = known.get(bits);
+      if (found !== undefined) return found;
+      if (members.length < 32 && bits >>> members.length !== 0) refuse(k);
+      const cell = decode(members.filter((_, place) => (bits >>> place) & 1));
+      if (era === s.era) known.set(bits, cell);
+      return cell;
     };
   }
-  if (type === 'date') return (i) => decode(column[i]);
   const cells = new Uint16Array(type === 'boolean' ? 2 : members.length);
   for (let place = 0; place < cells.length; place++) cells[place] = decode(type === 'boolean' ? place === 1 : members[place]);
-  const unstated = decode(undefined);
   return (i) => {
     const place = column[i];
     return place < cells.length && place >= 0 ? cells[place] : place === none ? unstated : refuse(k);
@@ -59,9 +67,14 @@ export function decideAllMany(columns, count) {
   const all = manyOf(metas, columns, count);
   return Object.fromEntries(metas.map(({ id }, i) => [id, all[i]]));
 }
+function eras() {
+  let sum = 0;
+  for (const k in sets) sum += sets[k].era;
+  return sum;
+}
 function manyOf(asked, columns, count) {
-  const reads = [...new Set(asked.flatMap((m) => m.reads))].sort((a, b) => a - b);
-  const readers = reads.map((k) => cellReader(k, hasOwn.call(columns, ids[k]) ? columns[ids[k]] : undefined));
+  const reads = Int32Array.from(new Set(asked.flatMap((m) => m.reads))).sort();
+  const readers = Array.from(reads, (k) => cellReader(k, hasOwn.call(columns, ids[k]) ? columns[ids[k]] : undefined));
   const results = asked.map((m) => {
     const words = Math.ceil(m.rules.length / 32);
     return {
@@ -74,35 +87,64 @@ function manyOf(asked, columns, count) {
       fired: new Uint32Array(count * words),
     };
   });
-  for (let i = 0; i < count; i++) {
-    let n = 0;
-    for (let j = 0; j < reads.length; j++) {
-      const k = reads[j];
-      if ((C[k] = readers[j](i)) === 0) M[n++] = k;
+  const puts = asked.map((m, j) => putterOf(m, results[j]));
+  const width = reads.length;
+  const block = new Int32Array(width * blockSize);
+  for (let start = 0; start < count; start += blockSize) {
+    const end = Math.min(count, start + blockSize);
+    const before = eras();
+    for (let j = 0; j < width; j++) readColumn(readers[j], start, end, block, j, width);
+    // When lines of a set were dropped meanwhile, each row is read right before it is evaluated.
+    const isStale = eras() !== before;
+    for (let i = start; i < end; i++) {
+      let n = 0;
+      const at = (i - start) * width;
+      for (let j = 0; j < width; j++) {
+        const k = reads[j];
+        const cell = isStale ? readers[j](i) : block[at + j];
+        C[k] = cell;
+        if (cell === 0) M[n++] = k;
+      }
+      fresh();
+      for (let j = 0; j < asked.length; j++) puts[j](i, asked[j].run(n, true));
     }
-    fresh();
-    for (let j = 0; j < asked.length; j++) put(asked[j], results[j], i, asked[j].run(n, true));
   }
   return results;
 }
-function put(m, result, i, bits) {
-  const { words, fired } = result;
-  if (m.kind === 'verdict') {
-    result.outcomes[i] = 31 - Math.clz32(bits);
-    result.settled[i] = (bits & (bits - 1)) === 0 ? 1 : 0;
-  } else {
-    const { sure, open } = judged(m, hitsOf(m));
-    const offered = choose(m, sure, open);
-    const best = offered.findIndex(({ meets }) => meets);
-    result.outcomes[i] = best === -1 ? m.lacks.length : best;
-    result.settled[i] = offered.every(({ meets, mayMeet }) => meets === mayMeet) ? 1 : 0;
-  }
-  if (m.big !== null) {
-    const hits = hitsOf(m);
-    for (let h = 0; h < hits.length; h += 3) fire(m, fired, i * words, hits[h], hits[h + 2]);
-    return;
-  }
-  for (let w = 0; w < m.words; w++) fire(m, fired, i * words, w, E[2 * (m.firstWord + w) + 1]);
+function readColumn(reader, start, end, block, j, width) {
+  for (let i = start, at = j; i < end; i++, at += width) block[at] = reader(i);
+}
+/** Writes what the last evaluation of a decision gave into its result. */
+function putterOf(m, { words, fired, outcomes, settled }) {
+  if (m.kind === 'choice')
+    return (i) => {
+      const found = hitsOf(m);
+      const { sure, open } = judged(m, found);
+      const offered = choose(m, sure, open);
+      const best = offered.findIndex(({ meets }) => meets);
+      outcomes[i] = best === -1 ? m.lacks.length : best;
+      settled[i] = offered.every(({ meets, mayMeet }) => meets === mayMeet) ? 1 : 0;
+      for (let h = 0; h < found.length; h += 3) fire(m, fired, i * words, found[h], found[h + 2]);
+    };
+  if (m.big !== null || m.words !== 1 || words !== 1)
+    return (i, bits) => {
+      outcomes[i] = 31 - Math.clz32(bits);
+      settled[i] = (bits & (bits - 1)) === 0 ? 1 : 0;
+      const found = hitsOf(m);
+      for (let h = 0; h < found.length; h += 3) fire(m, fired, i * words, found[h], found[h + 2]);
+    };
+  // One word of rows: by each of its four bytes, the rules.
+  const rulesOf = new Int32Array(1024);
+  for (let row = 0; row < m.ruleOf.length && row < 32; row++)
+    for (let byte = 0; byte < 256; byte++)
+      if ((byte >> (row & 7)) & 1) rulesOf[256 * (row >> 3) + byte] |= 1 << m.ruleOf[row];
+  const at = 2 * m.firstWord + 1;
+  return (i, bits) => {
+    outcomes[i] = 31 - Math.clz32(bits);
+    settled[i] = (bits & (bits - 1)) === 0 ? 1 : 0;
+    const t = E[at];
+    fired[i] = rulesOf[t & 255] | rulesOf[256 + ((t >>> 8) & 255)] | rulesOf[512 + ((t >>> 16) & 255)] | rulesOf[768 + (t >>> 24)];
+  };
 }
 function fire({ ruleOf }, fired, at, word, rows) {
   for (let t = rows; t !== 0; t &= t - 1) {

@@ -153,13 +153,14 @@ function holds(op, some, m) {
 }
 function setOf(line, tests, classes) {
   const b = new Int32Array(4 * line).fill(-1);
-  return { line, tests, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
+  return { line, tests, era: 0, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
 }
 /** Works out the line of a set's selection, kept for the next time. Lines are bounded: when full, all are dropped. */
 function fill(s, m, key) {
   const { line, masks, at } = s;
   if (masks.length >= 4096 || masks.length * line > 4000000) {
     masks.length = 1;
+    s.era++;
     if (key === undefined) at.fill(0);
     else at.clear();
   }
