@@ -7,12 +7,12 @@ function load() {
   const [all, ofFacts, cited] = JSON.parse(testTexts());
   tests = all.map(([f, passing, asking, bound, limit]) => {
     const kind = sets[f] !== undefined ? 2 : inner[f] !== undefined ? 3 : Array.isArray(passing) ? 1 : 0;
-    const test = { f, kind, a: kind === 1 ? new Set(passing) : passing, op: asking < 3 ? asking : 0, show: null };
-    let shown;
-    test.show = () => (shown ??= shownTest(test, asking, bound, limit));
+    const test = { f, kind, a: kind === 1 ? new Set(passing) : passing, op: asking < 3 ? asking : 0, id: ids[f], guard: undefined, shown: undefined, show: null };
+    test.show = () => (test.shown = shownTest(test, asking, bound, limit));
     return test;
   });
   guards = new Map(ofFacts);
+  for (const test of tests) test.guard = guards.get(test.f);
   sources = cited;
 }
 /** What a test asks for, as people would see it. */
@@ -52,8 +52,7 @@ function truthOfTest(t, n, q) {
 function truthOfTree(x, n, q) {
   if (typeof x === 'number') {
     const t = tests[x];
-    const guard = guards.get(t.f);
-    const meaningful = guard === undefined ? 2 : truthOfTree(guard, n, q);
+    const meaningful = t.guard === undefined ? 2 : truthOfTree(t.guard, n, q);
     return meaningful === 0 ? 0 : Math.min(meaningful, truthOfTest(t, n, q));
   }
   if (x[0] === 2) return 2 - truthOfTree(x[1], n, q);
@@ -70,8 +69,7 @@ function truthOfRule(m, rule, n, q) {
 /** Adds the facts that a tree looks at, each after those that its only-when looks at. */
 function looksOf(x, found) {
   if (typeof x === 'number') {
-    const { f } = tests[x];
-    const guard = guards.get(f);
+    const { f, guard } = tests[x];
     if (guard !== undefined) looksOf(guard, found);
     found.add(f);
   } else for (let i = 1; i < x.length; i++) looksOf(x[i], found);
@@ -81,8 +79,7 @@ function looksOf(x, found) {
 function addMissing(x, n, found) {
   if (truthOfTree(x, n, true) !== 1) return;
   if (typeof x === 'number') {
-    const { f } = tests[x];
-    const guard = guards.get(f);
+    const { f, guard } = tests[x];
     if (guard !== undefined) addMissing(guard, n, found);
     if (C[f] === 0) found.add(f);
   } else for (let i = 1; i < x.length; i++) addMissing(x[i], n, found);
@@ -243,12 +240,11 @@ class Answer {
 /** Answers one decision for one situation. */
 export function decide(decision, given) {
   const m = byId.get(decision) ?? unknownDecision(decision);
-  const values = new Array(m.reads.length);
-  const n = read(m, given, values);
+  const n = read(m, given);
+  const values = m.reads.map((k) => V[k]);
   const bits = m.run(n, true);
   return new Answer(m, values, bits, hitsOf(m));
 }
-const scratch = [];
 function outcomeAfter(m, bits) {
   if (m.kind === 'verdict') return 31 - Math.clz32(bits);
   const { sure, open } = judged(m, hitsOf(m));
@@ -258,7 +254,7 @@ function outcomeAfter(m, bits) {
 /** Only the outcome of one decision. */
 export function outcomeOf(decision, given) {
   const m = byId.get(decision) ?? unknownDecision(decision);
-  const n = read(m, given, scratch);
+  const n = read(m, given);
   return m.outcomes[outcomeAfter(m, m.run(n, true))];
 }
 const nothing = Object.freeze([]);

@@ -51,14 +51,14 @@ function valueOf(given, k) {
   return guarded[k] && !hasOwn.call(given, id) ? undefined : given[id];
 }
 /** Reads what a decision looks at; returns how many of these facts are missing. */
-function read(m, given, values) {
-  let n = 0;
+function read(m, given) {
   const { reads } = m;
+  if (2 * reads.length > ids.length) gather(given);
+  else for (let i = 0; i < reads.length; i++) V[reads[i]] = valueOf(given, reads[i]);
+  let n = 0;
   for (let i = 0; i < reads.length; i++) {
     const k = reads[i];
-    const v = valueOf(given, k);
-    values[i] = v;
-    if ((C[k] = decoders[k](v, k)) === 0) M[n++] = k;
+    if ((C[k] = decoders[k](V[k], k)) === 0) M[n++] = k;
   }
   fresh();
   return n;
