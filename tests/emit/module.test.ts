@@ -8,6 +8,7 @@ import { truthOf } from '../../src/decide/truth.js';
 import { rulebookToModule } from '../../src/emit/module/rulebook-to-module.js';
 import { readFactValue } from '../../src/link/read-values.js';
 import type { FactValue, Rulebook, Situation } from '../../src/link/rulebook.js';
+import { workload } from '../bench/workload.js';
 import { completeSituation, randomRulebook, rulebookOf } from '../decide/random-rulebook.js';
 import { hostileRulebook } from './hostile-rulebook.js';
 import { type Evaluator, evaluatorOf } from './load-module.js';
@@ -218,6 +219,17 @@ describe('the emitted module', () => {
     for (const each of situations) expectSame(rulebook, evaluator, each);
     expectSameColumns(rulebook, evaluator, situations.slice(0, 60));
     for (const each of situations.slice(0, 20)) expectTrace(rulebook, evaluator, each);
+  });
+
+  it('looks rules up by an enum that most of them name', async () => {
+    const { rulebook } = workload('keyed', 1600, 0, 0);
+    const evaluator = await evaluatorOf(rulebook);
+    const situation = situationsOf(rulebook, seeded(5));
+    const situations = [0, 0.05, 0.3].flatMap((missing) => Array.from({ length: 25 }, () => situation(missing)));
+    for (const each of situations) expectSame(rulebook, evaluator, each);
+    for (const each of situations)
+      expectSame(rulebook, evaluator, Object.fromEntries(Object.entries(each).filter(([id]) => id !== 'item')));
+    expectSameColumns(rulebook, evaluator, situations.slice(0, 40));
   });
 
   it('takes any word for a word', async () => {

@@ -11,7 +11,7 @@ import { runtimeRows } from './runtime-rows.js';
 import { runtimeTrace } from './runtime-trace.js';
 import { bitsOf, mostClassesInABitSet } from './selections.js';
 import { sparseWords } from './tables.js';
-import { partOf, type Shared, shareOf, writeDecision, writeEvaluator, writeInner } from './write-decision.js';
+import { generalWords, partOf, type Shared, shareOf, writeDecision, writeEvaluator, writeInner } from './write-decision.js';
 import { callDecoder, decoderName, writeDecoders } from './write-decoders.js';
 import { askings, factText, TestTexts, types } from './write-texts.js';
 import { typesOf } from './write-types.js';
@@ -87,12 +87,16 @@ function writeSets(facts: readonly CutFact[], layout: Layout, shared: Shared): s
     const tests = new Map<string, [number, number | number[], number[]]>();
     for (const laid of layout.decisions) {
       const mention = laid.mentions.find((each) => each.fact === fact);
-      const start = shared.parts.get(partOf(laid, fact)) ?? 0;
-      if (mention === undefined) continue;
+      const part = shared.parts.get(partOf(laid, fact));
+      if (mention === undefined || part === undefined) continue;
       for (const { test, rows } of mention.tests) {
         const key = `${test.op} ${test.classes}`;
         const known = tests.get(key) ?? [test.op, isWide ? test.classes : bitsOf(test.classes), []];
-        known[2].push(...sparseWords(rows, start));
+        known[2].push(
+          ...sparseWords(rows, (word) =>
+            word < generalWords(laid) ? part.general + word : part.rest + word - generalWords(laid),
+          ),
+        );
         tests.set(key, known);
       }
     }

@@ -83,17 +83,18 @@ function spread(m) {
     const at = k * lineOfU + m.firstWord;
     for (const row of rows) U[at + (row >> 5)] &= ~(1 << (row & 31));
   };
-  // Of the enum by which rows are looked up, only the words of the other rows.
+  // The words of rows that are looked up lie apart: mostly only the others are touched.
   const general = big.keyed === null ? words : big.keyed[2];
-  const widthOf = (k) => (big.keyed !== null && k === big.keyed[0] ? general : words);
-  const tables = new Int32Array(big.fixed.reduce((sum, [k, count]) => sum + count * widthOf(k), 0));
+  const rest = words - general;
+  const cellCount = big.fixed.reduce((sum, [, count]) => sum + count, 0);
+  // After all lines, one that rules out nothing.
+  const tables = new Int32Array((cellCount + 1) * general).fill(-1, cellCount * general);
+  const restTables = new Int32Array((cellCount + 1) * rest).fill(-1, cellCount * rest);
   const starts = [];
-  const widths = [];
   let start = 0;
   for (const [k, count, text] of big.fixed) {
-    const width = widthOf(k);
     const stream = Int32Array.from(unpack(text));
-    const line = new Int32Array(width).fill(-1);
+    const line = new Int32Array(words).fill(-1);
     const rows = [];
     for (let i = 1, row = 0; i < stream.length; i += 2 + 2 * stream[i + 1]) {
       row += stream[i];
@@ -101,23 +102,31 @@ function spread(m) {
       line[row >> 5] &= ~(1 << (row & 31));
     }
     keep(k, rows);
-    tables.fill(-1, start, start + width);
-    for (let cell = 1; cell < count; cell++) tables.set(line, start + cell * width);
+    const [first, second] = [line.subarray(0, general), line.subarray(general)];
+    tables.fill(-1, start * general, (start + 1) * general);
+    restTables.fill(-1, start * rest, (start + 1) * rest);
+    for (let cell = start + 1; cell < start + count; cell++) {
+      tables.set(first, cell * general);
+      restTables.set(second, cell * rest);
+    }
     for (let i = 1, row = 0; i < stream.length; ) {
       row += stream[i];
       const runs = stream[i + 1];
+      const word = row >> 5;
+      const bit = 1 << (row & 31);
       i += 2;
-      let cell = 0;
+      let cell = start;
       for (let j = 0; j < runs; j++, i += 2) {
         cell += stream[i];
-        for (const end = cell + stream[i + 1]; cell < end; cell++) tables[start + cell * width + (row >> 5)] |= 1 << (row & 31);
+        for (const end = cell + stream[i + 1]; cell < end; cell++)
+          if (word < general) tables[cell * general + word] |= bit;
+          else restTables[cell * rest + word - general] |= bit;
       }
     }
     starts.push(start);
-    widths.push(width);
-    start += count * width;
+    start += count;
   }
-  for (const [k, , , text] of big.sets) {
+  for (const [k, , , , text] of big.sets) {
     const [, ...gaps] = unpack(text);
     let row = 0;
     keep(k, gaps.map((gap) => (row += gap)));
@@ -134,9 +143,11 @@ function spread(m) {
   return (big.ready = {
     facts: Int32Array.from(big.fixed, ([k]) => k),
     starts: Int32Array.from(starts),
-    widths: Int32Array.from(widths),
-    at: new Int32Array(starts.length),
+    at: new Int32Array(starts.length + 8),
+    cells: new Int32Array(starts.length + 8),
+    noneRuledOut: cellCount,
     tables,
+    restTables,
     rows,
     may: inRules(),
     does: inRules(),
@@ -147,35 +158,41 @@ function spread(m) {
     byRank,
     general,
     keyed: big.keyed === null ? null : spreadKeyed(big.keyed),
-    sets: big.sets.map(([k, set, from]) => ({ k, set, from })),
+    sets: big.sets.map(([k, set, from, fromRest]) => ({ k, set, from, fromRest })),
   });
 }
-/** The rows looked up: of each, where its tests are; of each cell of the key, its rows. */
+/** The rows looked up: of each cell of the key, one after the other, how many rows, and of each its number and its tests. */
 function spreadKeyed([k, count, , text]) {
   const stream = Int32Array.from(unpack(text));
-  const tests = new Int32Array(stream[0]);
   const cells = Array.from({ length: count }, () => []);
-  for (let row = 0, i = 1; row < tests.length; row++) {
-    const keys = stream[i++];
-    for (let j = 0; j < keys; j++) cells[stream[i++]].push(row);
-    tests[row] = i;
-    i += 1 + 3 * stream[i];
+  for (let row = 0, i = 1; row < stream[0]; row++) {
+    const keys = stream.subarray(i + 1, i + 1 + stream[i]);
+    i += 1 + keys.length;
+    const end = i + 1 + 3 * stream[i];
+    for (const cell of keys) cells[cell].push([row, ...stream.subarray(i, end)]);
+    i = end;
   }
-  return { k, stream, tests, cells, rows: new Int32Array(tests.length), truths: new Uint8Array(tests.length) };
+  const starts = new Int32Array(count);
+  const lines = [0];
+  cells.forEach((rows, cell) => {
+    starts[cell] = rows.length === 0 ? 0 : lines.length;
+    if (rows.length > 0) lines.push(rows.length, ...rows.flat());
+  });
+  return { k, starts, lines: Int32Array.from(lines), rows: new Int32Array(stream[0]), truths: new Uint8Array(stream[0]) };
 }
 /** 0 where one of the tests of a row fails, 1 where one is open, 2 where all pass. */
-function truthOfKeyed(stream, at) {
+function truthOfKeyed(lines, at) {
   let truth = 2;
-  for (let i = at + 1, end = i + 3 * stream[at]; i < end; i += 3) {
-    const k = stream[i];
+  for (let i = at + 1, end = i + 3 * lines[at]; i < end; i += 3) {
+    const k = lines[i];
     const cell = C[k];
     if (cell === 0) truth = 1;
-    else if (stream[i + 1] === 4 ? ((stream[i + 2] >>> cell) & 1) === 0 : !holds(stream[i + 1], stream[i + 2], sets[k].masks[cell])) return 0;
+    else if (lines[i + 1] === 4 ? ((lines[i + 2] >>> cell) & 1) === 0 : !holds(lines[i + 1], lines[i + 2], sets[k].masks[cell])) return 0;
   }
   return truth;
 }
-/** Of the words p, those rows that eight lines of a table do not rule out. */
-function andEight(p, table, at, i, words) {
+/** Of words, those rows that eight lines of a table do not rule out. */
+function andEight(p, from, table, at, i, words) {
   const a = at[i];
   const b = at[i + 1];
   const c = at[i + 2];
@@ -185,39 +202,40 @@ function andEight(p, table, at, i, words) {
   const g = at[i + 6];
   const h = at[i + 7];
   for (let w = 0; w < words; w++)
-    p[w] &= table[a + w] & table[b + w] & table[c + w] & table[d + w] & table[e + w] & table[f + w] & table[g + w] & table[h + w];
+    p[from + w] &=
+      table[a + w] & table[b + w] & table[c + w] & table[d + w] & table[e + w] & table[f + w] & table[g + w] & table[h + w];
 }
-function andOne(p, table, at, words) {
-  for (let w = 0; w < words; w++) p[w] &= table[at + w];
+function andOne(p, from, table, at, words) {
+  for (let w = 0; w < words; w++) p[from + w] &= table[at + w];
 }
 /** Evaluates a decision with many rows: word by word, but rows that are looked up by a wide enum one by one where it is stated. */
 function runBig(m, n, q, found) {
   const { big } = m;
   const ready = big.ready ?? spread(m);
-  const { facts, starts, widths, at, tables, rows, still, sure, byRank, keyed, general, sets } = ready;
+  const { facts, starts, at, cells, rows, still, sure, byRank, keyed, general, sets, noneRuledOut } = ready;
   const off = big.answers.length > 0 || big.direct.length > 0 ? exceptions(m, n, q, found) : null;
-  const cell = keyed === null ? 0 : C[keyed.k];
-  const words = cell === 0 ? m.words : general;
+  const key = keyed === null ? 0 : C[keyed.k];
+  const words = key === 0 ? m.words : general;
   const count = facts.length;
   for (let w = 0; w < words; w++) still[w] = rows[w];
   let last = 0;
-  for (let i = 0; i < count; i++) {
-    const k = facts[i];
-    // A fact that is not stated rules out nothing.
-    if (C[k] !== 0) at[last++] = starts[i] + widths[i] * C[k];
-  }
-  let i = 0;
-  for (; i + 8 <= last; i += 8) andEight(still, tables, at, i, words);
-  for (; i < last; i++) andOne(still, tables, at[i], words);
-  for (let j = 0; j < sets.length; j++) {
-    const { k, set, from } = sets[j];
-    andOne(still, set.b, set.line * C[k] + from, words);
+  for (; last < count; last++) cells[last] = starts[last] + C[facts[last]];
+  while ((last & 7) !== 0) cells[last++] = noneRuledOut;
+  for (let i = 0; i < last; i++) at[i] = general * cells[i];
+  for (let i = 0; i < last; i += 8) andEight(still, 0, ready.tables, at, i, general);
+  for (let j = 0; j < sets.length; j++) andOne(still, 0, sets[j].set.b, sets[j].set.line * C[sets[j].k] + sets[j].from, general);
+  if (words > general) {
+    const rest = words - general;
+    for (let i = 0; i < last; i++) at[i] = rest * cells[i];
+    for (let i = 0; i < last; i += 8) andEight(still, general, ready.restTables, at, i, rest);
+    for (let j = 0; j < sets.length; j++)
+      andOne(still, general, sets[j].set.b, sets[j].set.line * C[sets[j].k] + sets[j].fromRest, rest);
   }
   if (off !== null) for (let w = 0; w < words; w++) still[w] &= off[w];
   for (let w = 0; w < general; w++) sure[w] = still[w];
   for (let w = general; w < words; w++) sure[w] = 0;
   if (off !== null) for (let w = 0; w < general; w++) sure[w] &= off[m.words + w];
-  for (let j = 0; j < n; j++) andOne(sure, U, lineOfU * M[j] + m.firstWord, general);
+  for (let j = 0; j < n; j++) andOne(sure, 0, U, lineOfU * M[j] + m.firstWord, general);
   let x = 0;
   let y = 0;
   for (let rank = 0; rank < byRank.length; rank++) {
@@ -226,13 +244,14 @@ function runBig(m, n, q, found) {
     if (meets(sure, given, general)) y |= 1 << rank;
   }
   let some = 0;
-  if (cell !== 0) {
-    const { stream, tests, cells, rows: hit, truths } = keyed;
-    const named = cells[cell];
-    for (let j = 0; j < named.length; j++) {
-      const truth = truthOfKeyed(stream, tests[named[j]]);
+  if (key !== 0) {
+    const { lines, rows: hit, truths } = keyed;
+    let place = keyed.starts[key];
+    for (let left = lines[place++]; left > 0; left--) {
+      const truth = truthOfKeyed(lines, place + 1);
+      const row = 32 * general + lines[place];
+      place += 2 + 3 * lines[place + 1];
       if (truth === 0) continue;
-      const row = 32 * general + named[j];
       hit[some] = row;
       truths[some++] = truth;
       if (byRank.length === 0) continue;

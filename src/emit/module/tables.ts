@@ -57,10 +57,10 @@ export function answerTables(laid: Laid, { fact, answers }: Mention): { possible
 }
 
 /** Pairs of a word's place and the rows in it. */
-export function sparseWords(rows: readonly number[], first: number): number[] {
+export function sparseWords(rows: readonly number[], placeOf: (word: number) => number): number[] {
   const words = new Map<number, number>();
   for (const row of rows) words.set(row >> 5, (words.get(row >> 5) ?? 0) | (1 << (row & 31)));
-  return [...words].flatMap(([word, bits]) => [first + word, bits]);
+  return [...words].flatMap(([word, bits]) => [placeOf(word), bits]);
 }
 
 /**

@@ -16,21 +16,32 @@ export interface Shared {
   unmentioned: number[];
   /** By set fact: the length of one of its lines. */
   lines: Map<CutFact, number>;
-  /** Where a decision's part of a set fact's line begins. */
-  parts: Map<string, number>;
+  /** Where a decision's parts of a set fact's line begin: of rows that are not looked up, and of those that are. */
+  parts: Map<string, { general: number; rest: number }>;
 }
 
 /** Where each decision's words lie in the lines of the set facts. */
 export function shareOf({ decisions }: Layout): Shared {
   const shared: Shared = { tables: [], unmentioned: [], lines: new Map(), parts: new Map() };
-  for (const laid of decisions)
-    for (const { fact } of laid.mentions) {
-      if (fact.cells.kind !== 'set') continue;
-      const start = shared.lines.get(fact) ?? 0;
-      shared.parts.set(partOf(laid, fact), start);
-      shared.lines.set(fact, start + laid.words);
-    }
+  const add = (fact: CutFact, words: number): number => {
+    const start = shared.lines.get(fact) ?? 0;
+    shared.lines.set(fact, start + words);
+    return start;
+  };
+  const ofSets = decisions.flatMap((laid) =>
+    laid.mentions.filter(({ fact }) => fact.cells.kind === 'set').map(({ fact }) => ({ laid, fact })),
+  );
+  for (const { laid, fact } of ofSets) shared.parts.set(partOf(laid, fact), { general: add(fact, generalWords(laid)), rest: 0 });
+  for (const { laid, fact } of ofSets) {
+    const part = shared.parts.get(partOf(laid, fact));
+    if (part !== undefined) part.rest = add(fact, laid.words - generalWords(laid));
+  }
   return shared;
+}
+
+/** Words of the rows that are not looked up. */
+export function generalWords({ keyed, words }: Laid): number {
+  return keyed === undefined ? words : keyed.words;
 }
 
 /** The name of a decision's part of the lines of a set fact. */
@@ -57,7 +68,7 @@ export function writeEvaluator(laid: Laid, layout: Layout, shared: Shared): stri
     const at = (start: number, cell: string, word: number) => `A[${start + word}+${words === 1 ? cell : `${words}*${cell}`}]`;
     switch (fact.cells.kind) {
       case 'set': {
-        const part = shared.parts.get(partOf(laid, fact)) ?? 0;
+        const part = shared.parts.get(partOf(laid, fact))?.general ?? 0;
         const line = shared.lines.get(fact) ?? 0;
         for (const word of range) terms[word]?.push(`s${place}.b[${line}*C[${place}]+${part + word}]`);
         break;
@@ -199,7 +210,8 @@ function writeBig(laid: Laid, shared: Shared): string {
       ? 'null'
       : `[${laid.keyed.fact.index},${count(laid.keyed.fact)},${laid.keyed.words},"${packed(keyedStream(laid.keyed.rows))}"]`;
   return `{rows:${laid.rows},all:${laid.ruleOf.length},fixed:[${fixed.map((each) => `[${each.fact.index},${count(each.fact)},"${packed(streamOf(each))}"]`)}],sets:[${sets.map(
-    ({ fact, rows }) => `[${fact.index},s${fact.index},${shared.parts.get(partOf(laid, fact))},"${packed(deltas(rows))}"]`,
+    ({ fact, rows }) =>
+      `[${fact.index},s${fact.index},${shared.parts.get(partOf(laid, fact))?.general},${shared.parts.get(partOf(laid, fact))?.rest},"${packed(deltas(rows))}"]`,
   )}],answers:[${answers.map((each) => literal([each.fact.index, each.answers]))}],direct:${literal(laid.direct.map(({ row, rule }) => [row, rule]))},keyed:${keyed},ready:null}`;
 }
 
