@@ -1,5 +1,5 @@
 import type { Rulebook } from '../../link/rulebook.js';
-import type { CutFact } from './cells.js';
+import { type CutFact, countCells } from './cells.js';
 import { compact } from './compact.js';
 import { type Layout, layOut, mostWordsWrittenOut } from './lay-out.js';
 import { jsonText, keyLiteral, literal, numbers } from './literal.js';
@@ -51,6 +51,7 @@ export function rulebookToModule(rulebook: Rulebook): { code: string; types: str
     `{const u=[${numbers(shared.unmentioned)}];for(let i=0;i<u.length;i+=3)U[u[i]*lineOfU+u[i+1]]=u[i+2];}`,
     ...writeSets(facts, layout, shared),
     ...writeDecoders(facts),
+    `const counts=${literal(facts.map(({ cells }) => countCells(cells)))};`,
     `const decoders=[${facts.map(decoderName)}];`,
     ...evaluators,
     ...writeInner(layout),
@@ -100,9 +101,15 @@ function writeSets(facts: readonly CutFact[], layout: Layout, shared: Shared): s
         tests.set(key, known);
       }
     }
+    const parts = Object.fromEntries(
+      layout.decisions.flatMap((laid) => {
+        const part = shared.parts.get(partOf(laid, fact));
+        return part === undefined ? [] : [[laid.index, part.general]];
+      }),
+    );
     const classes = isWide ? -1 : fact.cells.classes.length;
     const line = shared.lines.get(fact) ?? 0;
-    return [`const s${fact.index}=setOf(${line},${literal([...tests.values()])},${classes});`];
+    return [`const s${fact.index}=setOf(${line},${literal([...tests.values()])},${literal(parts)},${classes});`];
   });
   const names = facts.flatMap(({ index, cells }) => (cells.kind === 'set' ? [`${index}:s${index}`] : []));
   return [...written, `const sets={${names}};`];

@@ -151,9 +151,9 @@ function holds(op, some, m) {
   const one = (each) => m.has(each);
   return op === 0 ? some.some(one) : op === 1 ? some.every(one) : op === 2 ? !some.some(one) : !some.every(one);
 }
-function setOf(line, tests, classes) {
+function setOf(line, tests, parts, classes) {
   const b = new Int32Array(4 * line).fill(-1);
-  return { line, tests, era: 0, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
+  return { line, tests, parts, era: 0, b, masks: [0], at: classes < 0 ? new Map() : new Int32Array(1 << classes) };
 }
 /** Works out the line of a set's selection, kept for the next time. Lines are bounded: when full, all are dropped. */
 function fill(s, m, key) {

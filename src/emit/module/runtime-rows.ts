@@ -1,9 +1,9 @@
 /** The part of the module that evaluates rows: what is shared by the written-out evaluators, and the loop for many rows. */
 export const runtimeRows = `
-function D(index, id, question, outcomes, otherwise, prefix, names, ranks, ruleOf, reads, words, firstWord, run, big, texts, speaks, lacks, against) {
+function D(index, id, question, outcomes, otherwise, prefix, names, ranks, ruleOf, reads, words, firstWord, run, big, texts, rowCount, tables, speaks, lacks, against) {
   const rules = names.map((name) => prefix + name);
   const kind = speaks === undefined ? 'verdict' : 'choice';
-  return { index, id, kind, question, outcomes, otherwise, rules, ranks, ruleOf, reads, words, firstWord, run, big, texts, known: undefined, nodes: undefined, speaks, lacks, against };
+  return { index, id, kind, question, outcomes, otherwise, rules, ranks, ruleOf, reads, words, firstWord, run, big, texts, rowCount, tables, known: undefined, nodes: undefined, speaks, lacks, against };
 }
 /** Of rows, those that do not mention a missing fact. */
 function surely(rows, n, word) {

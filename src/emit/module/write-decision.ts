@@ -18,11 +18,13 @@ export interface Shared {
   lines: Map<CutFact, number>;
   /** Where a decision's parts of a set fact's line begin: of rows that are not looked up, and of those that are. */
   parts: Map<string, { general: number; rest: number }>;
+  /** Where the tables begin of decisions over plain facts; those of their facts follow one another. */
+  starts: Map<Laid, number>;
 }
 
 /** Where each decision's words lie in the lines of the set facts. */
 export function shareOf({ decisions }: Layout): Shared {
-  const shared: Shared = { tables: [], unmentioned: [], lines: new Map(), parts: new Map() };
+  const shared: Shared = { tables: [], unmentioned: [], lines: new Map(), parts: new Map(), starts: new Map() };
   const add = (fact: CutFact, words: number): number => {
     const start = shared.lines.get(fact) ?? 0;
     shared.lines.set(fact, start + words);
@@ -59,6 +61,7 @@ export function writeEvaluator(laid: Laid, layout: Layout, shared: Shared): stri
     const found = answers.map(({ fact }) => stillPossible(fact, layout));
     return `function e${index}(n,q){return runBig(m${index},n,q,[${found}])}`;
   }
+  if (isPlain(laid)) shared.starts.set(laid, shared.tables.length);
   const terms: string[][] = range.map(() => []);
   const certain: string[][] = range.map(() => []);
   for (const mention of laid.mentions) {
@@ -126,6 +129,19 @@ export function writeEvaluator(laid: Laid, layout: Layout, shared: Shared): stri
   return `function e${index}(n,q){${lines.join('')}}`;
 }
 
+/** Whether a few words of rows over plain facts decide, so that columns are evaluated one after the other. */
+function isPlain({ decision, words, isBig, direct, mentions, reads }: Laid): boolean {
+  return (
+    decision.kind === 'verdict' &&
+    !isBig &&
+    words > 0 &&
+    direct.length === 0 &&
+    decision.rules.length <= 32 &&
+    mentions.every(({ fact }) => fact.cells.kind !== 'answer') &&
+    mentions.map(({ fact }) => fact.index).join() === reads.join()
+  );
+}
+
 /** By word, the rows whose rules give an outcome. */
 function outcomeRows({ words, ruleOf, decision }: Laid, outcome: string): Int32Array {
   const bits = new Bits(words);
@@ -189,6 +205,8 @@ export function writeDecision(laid: Laid, rulebook: Answering, shared: Shared, t
     `e${index}`,
     laid.isBig ? writeBig(laid, shared) : 'null',
     `()=>${jsonText(texts.rulesOf(decision))}`,
+    laid.rows,
+    shared.starts.get(laid) ?? -1,
     ...(isVerdict
       ? []
       : [
