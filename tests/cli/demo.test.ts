@@ -14,7 +14,9 @@ it('what stands in out/ is what the sources make, byte for byte, twice', async (
     expect(code).toBe(0);
     const names = readdirSync(folder).sort();
     expect(names).toEqual([
+      'evaluator.d.mts',
       'evaluator.json',
+      'evaluator.mjs',
       'evaluator.schema.json',
       'evaluator.sql',
       'manual.html',

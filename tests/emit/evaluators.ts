@@ -12,6 +12,7 @@ import { rulebookToSql } from '../../src/emit/sql/rulebook-to-sql.js';
 import { readFactValue } from '../../src/link/read-values.js';
 import type { Fact, FactValue, Rulebook } from '../../src/link/rulebook.js';
 import { dayNumber } from '../../src/measure/day-number.js';
+import { evaluatorOf } from './load-module.js';
 
 /** A situation as the emitted evaluators take it. */
 export type Stated = Readonly<Record<string, unknown>>;
@@ -161,7 +162,29 @@ function looksWrong(stated: Stated, facts: ReadonlyMap<string, Fact>, read: Read
   });
 }
 
+/** The emitted module as it is written to disk: what it answers, its quick outcome, and its trace. */
+export async function esModule(rulebook: Rulebook): Promise<Evaluator> {
+  const module = await evaluatorOf(rulebook);
+  return {
+    name: 'ES module',
+    answer: async (decision, situations) =>
+      situations.map((stated) => {
+        try {
+          const { outcome, possible, settled, reasons } = module.decide(decision, stated);
+          if (module.outcomeOf(decision, stated) !== outcome) throw new Error(`another quick outcome of ${decision}`);
+          const open = module.trace(decision, stated).rules.flatMap(({ rule, truth }) => (truth === null ? [rule] : []));
+          const certain = reasons.flatMap(({ rule, certain: isCertain }) => (isCertain ? (rule ?? []) : []));
+          return { outcome, possible: [...possible], settled, certain, open };
+        } catch (error) {
+          if (error instanceof module.FactError) return 'refused';
+          throw error;
+        }
+      }),
+    close: () => {},
+  };
+}
+
 /** All of them, the reference first. */
 export async function everyEvaluator(rulebook: Rulebook): Promise<Evaluator[]> {
-  return [reference(rulebook), jsonLogic(rulebook), await sql(rulebook)];
+  return [reference(rulebook), await esModule(rulebook), jsonLogic(rulebook), await sql(rulebook)];
 }
