@@ -3,6 +3,7 @@ import type { Decision, Rule, Rulebook, Situation } from '../link/rulebook.js';
 import type { Circuit } from './circuit.js';
 import { type Encoded, Encoder, testsOfDecision } from './encode.js';
 import { type Effort, regionsOf, usualEffort, whereAllIsStated } from './regions.js';
+import { isSaidAlike } from './said-alike.js';
 import { type SaidFact, sayBox } from './say-box.js';
 import { shareOf } from './share.js';
 import type { Literal } from './solver.js';
@@ -70,22 +71,29 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   const head = { decision: id, title: next?.title ?? old?.title ?? id, changes: [], rules: [], limits: [] };
   if (old === undefined) return { ...head, verdict: 'new' };
   if (next === undefined) return { ...head, verdict: 'gone' };
+  const compared = { ...head, rules: changedRules(old, next), limits: changedLimits(id, before, after) };
+  if (isSaidAlike(id, before, after)) return { ...compared, verdict: 'same' };
   const space = spaceOf([...testsOfDecision(before, id), ...testsOfDecision(after, id)], [before.facts, after.facts]);
   holdTo([...Object.keys(before.clinic.facts), ...Object.keys(after.clinic.facts)], space);
   const { circuit } = space;
   const [was, is] = [new Encoder(space, before).decision(id), new Encoder(space, after).decision(id)];
-  const compared = { ...head, rules: changedRules(old, next), limits: changedLimits(id, before, after) };
   const possibleOf = (encoded: Encoded, answer: string) => encoded.possible.get(answer) ?? circuit.never;
   const answers = [...new Set([...was.possible.keys(), ...is.possible.keys()])];
   const samePossible = circuit.and(answers.map((each) => circuit.same(possibleOf(was, each), possibleOf(is, each))));
   const pairs = outcomePairs(was, is, circuit);
+  const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
+  const differs = -circuit.and([sameOutcome, samePossible]);
+  // Mostly nothing changes, and one question says so.
+  if (circuit.solver.solve([differs], effort.conflicts) === false) return { ...compared, verdict: 'same' };
   const stated = whereAllIsStated(space);
   const region = (box: Box) => regionIn(box, space, id, before, after);
   const changes: AnswerChange[] = [];
   const boxes: Box[] = [];
   let [givenUp, many] = [false, false];
   for (const { formula, ...pair } of pairs) {
-    const found = regionsOf(space, formula, effort, stated);
+    // Where very much changes, each kind of change still has its examples.
+    const regions = Math.max(fewRegions, effort.regions - boxes.length);
+    const found = regionsOf(space, formula, { ...effort, regions }, stated);
     givenUp ||= found.givenUp;
     many ||= !found.complete;
     if (found.boxes.length === 0) continue;
@@ -94,11 +102,10 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   }
   const share = many ? undefined : shareOf(boxes, space);
   // What changes only while facts are missing follows from the rest, and a few examples say enough.
-  const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
   const open: OpenChange = { regions: [], more: false };
   for (const formula of [-sameOutcome, circuit.and([sameOutcome, -samePossible])]) {
     const outside = boxes.map((box) => circuit.or(literalsOf(box).map((each) => -each)));
-    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewOpen });
+    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewRegions });
     givenUp ||= found.givenUp;
     open.regions.push(...found.boxes.map(region));
     open.more ||= !found.complete;
@@ -113,8 +120,8 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   };
 }
 
-/** How many examples are shown of what changes only while facts are missing. */
-const fewOpen = 2;
+/** How many examples are shown of what changes only while facts are missing, and of each change once there are very many. */
+const fewRegions = 2;
 
 function outcomePairs(was: Encoded, is: Encoded, circuit: Circuit): { before: string; after: string; formula: Literal }[] {
   const outcomes = [...new Set([...was.outcome.keys(), ...is.outcome.keys()])];
@@ -159,10 +166,11 @@ function changedRules(before: Decision, after: Decision): DecisionImpact['rules'
 }
 
 function differs(was: Rule, is: Rule, key: keyof Rule): boolean {
-  return JSON.stringify(was[key]) !== JSON.stringify(is[key]);
+  return was[key] !== is[key] && JSON.stringify(was[key]) !== JSON.stringify(is[key]);
 }
 
 function changedLimits(decision: string, before: Compared, after: Compared): DecisionImpact['limits'] {
+  if (before.limits === after.limits) return [];
   const ids = [before, after].flatMap((rulebook) =>
     testsOfDecision(rulebook, decision).flatMap(({ test }) => (test.kind === 'compare' ? (test.limit ?? []) : [])),
   );
