@@ -99,24 +99,29 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   if (next === undefined) return { ...head, verdict: 'gone' };
   const clashes = clashingFacts(id, before, after);
   if (clashes.length > 0) return { ...head, verdict: 'not decided', clashes };
-  if (isDeepStrictEqual(meaningOf(id, before), meaningOf(id, after)))
-    return { ...head, verdict: 'same', rules: changedRules(old, next) };
+  const compared = { ...head, rules: changedRules(old, next), limits: changedLimits(id, before, after) };
+  if (isDeepStrictEqual(meaningOf(id, before), meaningOf(id, after))) return { ...compared, verdict: 'same' };
   const space = spaceOf([...testsOfDecision(before, id), ...testsOfDecision(after, id)], [before.facts, after.facts]);
   holdTo([...Object.keys(before.clinic.facts), ...Object.keys(after.clinic.facts)], space);
   const { circuit } = space;
   const [was, is] = [new Encoder(space, before).decision(id), new Encoder(space, after).decision(id)];
-  const compared = { ...head, rules: changedRules(old, next), limits: changedLimits(id, before, after) };
   const possibleOf = (encoded: Encoded, answer: string) => encoded.possible.get(answer) ?? circuit.never;
   const answers = [...new Set([...was.possible.keys(), ...is.possible.keys()])];
   const samePossible = circuit.and(answers.map((each) => circuit.same(possibleOf(was, each), possibleOf(is, each))));
   const pairs = outcomePairs(was, is, circuit);
+  const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
+  const differs = -circuit.and([sameOutcome, samePossible]);
+  // Mostly nothing changes, and one question says so.
+  if (circuit.solver.solve([differs], effort.conflicts) === false) return { ...compared, verdict: 'same' };
   const stated = whereAllIsStated(space);
   const region = (box: Box) => regionIn(box, space, id, before, after);
   const changes: AnswerChange[] = [];
   const boxes: Box[] = [];
   let [givenUp, many] = [false, false];
   for (const { formula, ...pair } of pairs) {
-    const found = regionsOf(space, formula, effort, stated);
+    // Where very much changes, each kind of change still has its examples.
+    const regions = Math.max(fewRegions, Math.min(effort.regions, 4 * effort.regions - boxes.length));
+    const found = regionsOf(space, formula, { ...effort, regions }, stated);
     givenUp ||= found.givenUp;
     many ||= !found.complete;
     if (found.boxes.length === 0) continue;
@@ -125,12 +130,11 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   }
   const share = many ? undefined : shareOf(boxes, space);
   // What changes only while facts are missing follows from the rest, and a few examples say enough.
-  const sameOutcome = circuit.and(pairs.map(({ formula }) => -formula));
   const somethingMissing = circuit.or(stated.map((each) => -each));
   const open: OpenChange = { regions: [], more: false };
   for (const formula of [circuit.and([-sameOutcome, somethingMissing]), circuit.and([sameOutcome, -samePossible])]) {
     const outside = boxes.map((box) => circuit.or(literalsOf(box).map((each) => -each)));
-    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewOpen });
+    const found = regionsOf(space, circuit.and([formula, ...outside]), { ...effort, regions: fewRegions });
     givenUp ||= found.givenUp;
     open.regions.push(...found.boxes.map(region));
     open.more ||= !found.complete;
@@ -145,8 +149,8 @@ function compareDecision(id: string, before: Compared, after: Compared, effort: 
   };
 }
 
-/** How many examples are shown of what changes only while facts are missing. */
-const fewOpen = 2;
+/** How many examples are shown of what changes only while facts are missing, and of each change once there are very many. */
+const fewRegions = 2;
 
 function clashingFacts(id: string, before: Compared, after: Compared): string[] {
   const read = [before, after].flatMap((rulebook) => testsOfDecision(rulebook, id).map(({ fact }) => fact));
@@ -213,6 +217,7 @@ function withoutLimits(value: unknown): unknown {
 }
 
 function changedLimits(decision: string, before: Compared, after: Compared): DecisionImpact['limits'] {
+  if (before.limits === after.limits) return [];
   const ids = [before, after].flatMap((rulebook) =>
     testsOfDecision(rulebook, decision).flatMap(({ test }) => (test.kind === 'compare' ? (test.limit ?? []) : [])),
   );

@@ -62,8 +62,9 @@ export function cutPieces(facts: readonly Fact[], tests: readonly Test[]): Piece
       return { kind: 'members', pieces: [...new Set(facts.flatMap((each) => each.members))].map((member) => [member]) };
     case 'enum':
     case 'boolean': {
-      const members = fact.type === 'boolean' ? [true, false] : [...new Set(facts.flatMap((each) => each.members))];
-      return { kind: 'members', pieces: groupAlike<string | boolean>(members, tests) };
+      const members: (string | boolean)[] =
+        fact.type === 'boolean' ? [true, false] : [...new Set(facts.flatMap((each) => each.members))];
+      return { kind: 'members', pieces: groupAlike(members, tests) };
     }
     case 'set': {
       const members = [...new Set(facts.flatMap((each) => each.members))];

@@ -117,34 +117,56 @@ function findIdle(
   { rules, outcome }: Encoded,
   canBe: CanBe,
 ): Pick<Analysis, 'neverTrue' | 'overruled' | 'repeats'> {
-  const neverTrue = rules.filter(({ rule, certain }) => !canBe(certain, `whether \`${rule.id}\` is ever true`));
-  const dead = new Set(neverTrue.map(({ rule }) => rule.id));
-  const alive = rules.filter(({ rule }) => !dead.has(rule.id));
+  const { solver } = circuit;
+  const seen = rules.map(({ rule, certain, possible }) => ({
+    rule,
+    certain,
+    possible,
+    gives: circuit.and([certain, outcome.get(rule.outcome ?? '') ?? circuit.never]),
+    wasTrue: false,
+    hasGiven: false,
+    /** Whether it was true, open or false in each situation found. */
+    in: '',
+  }));
+  /** Asks; a situation that is found says something about every rule, which is then not asked. */
+  const ask = (formula: Literal, what: string): boolean => {
+    const before = solver.found;
+    const can = canBe(formula, what);
+    if (solver.found > before)
+      for (const each of seen) {
+        const isTrue = solver.isTrue(each.certain);
+        each.wasTrue ||= isTrue;
+        each.hasGiven ||= solver.isTrue(each.gives);
+        each.in += isTrue ? 't' : solver.isTrue(each.possible) ? 'o' : 'f';
+      }
+    return can;
+  };
+  const isAlive = (each: (typeof seen)[number]) => each.wasTrue || ask(each.certain, `whether \`${each.rule.id}\` is ever true`);
+  const alive = seen.filter(isAlive);
+  const living = new Set(alive);
   const overruled =
     decision.kind === 'choice'
       ? []
-      : alive.filter(
-          ({ rule, certain }) =>
-            !canBe(
-              circuit.and([certain, outcome.get(rule.outcome ?? '') ?? circuit.never]),
-              `whether \`${rule.id}\` ever gives the outcome`,
-            ),
-        );
-  const repeats = alive.flatMap(({ rule, certain, possible }, index) => {
-    const first = alive
-      .slice(0, index)
-      .find(
-        (other) =>
-          says(other.rule) === says(rule) &&
-          !canBe(
-            circuit.or([-circuit.same(other.certain, certain), -circuit.same(other.possible, possible)]),
-            `whether \`${rule.id}\` repeats \`${other.rule.id}\``,
-          ),
-      );
-    return first === undefined ? [] : [{ rule: rule.id, of: first.rule.id }];
-  });
-  const ids = (list: Encoded['rules']) => list.map(({ rule }) => rule.id);
-  return { neverTrue: ids(neverTrue), overruled: ids(overruled), repeats };
+      : alive.filter((each) => !each.hasGiven && !ask(each.gives, `whether \`${each.rule.id}\` ever gives the outcome`));
+  const repeats: Analysis['repeats'] = [];
+  const bySaying = new Map<string, typeof seen>();
+  for (const each of alive) {
+    const key = says(each.rule);
+    const earlier = bySaying.get(key) ?? [];
+    const first = earlier.find(
+      (other) =>
+        other.in === each.in &&
+        !ask(
+          circuit.or([-circuit.same(other.certain, each.certain), -circuit.same(other.possible, each.possible)]),
+          `whether \`${each.rule.id}\` repeats \`${other.rule.id}\``,
+        ),
+    );
+    if (first !== undefined) repeats.push({ rule: each.rule.id, of: first.rule.id });
+    earlier.push(each);
+    bySaying.set(key, earlier);
+  }
+  const ids = (list: typeof seen) => list.map(({ rule }) => rule.id);
+  return { neverTrue: ids(seen.filter((each) => !living.has(each))), overruled: ids(overruled), repeats };
 }
 
 /** What a rule says where it applies, without its words. */

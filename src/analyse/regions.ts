@@ -53,20 +53,29 @@ export function whereAllIsStated({ dimensions, held }: Space): Literal[] {
 /** The largest box around a box in which a formula never holds. Facts are set free one by one, then what is left of each. */
 function widen({ circuit }: Space, box: Box, never: Literal, left: () => number): Box {
   const { solver } = circuit;
-  const holds = (candidate: Box) => solver.solve([never, ...literalsOf(candidate)], left()) === false;
-  let current = box;
-  if (holds(current)) current = onlyNamed(current, solver.core);
-  for (const fact of [...current.keys()]) {
-    const without = new Map([...current].filter(([id]) => id !== fact));
-    if (holds(without)) current = onlyNamed(without, solver.core);
-  }
-  for (const [fact, literals] of [...current])
-    for (const literal of [...literals].reverse()) {
-      const fewer = (current.get(fact) ?? []).filter((each) => each !== literal);
-      if (fewer.length === (current.get(fact) ?? []).length) continue;
-      const wider = new Map(current).set(fact, fewer);
-      if (holds(wider)) current = wider;
+  /** Literals that the box cannot do without: with all others, a situation outside was found. */
+  const needed = new Set<Literal>();
+  const holds = (candidate: Box, dropped: readonly Literal[]): boolean => {
+    const found = solver.solve([never, ...literalsOf(candidate)], left());
+    if (found === true) {
+      const [broken, ...others] = dropped.filter((each) => solver.isTrue(-each));
+      if (broken !== undefined && others.length === 0) needed.add(broken);
     }
+    return found === false;
+  };
+  let current = box;
+  if (holds(current, [])) current = onlyNamed(current, solver.core);
+  for (const fact of [...current.keys()]) {
+    const dropped = current.get(fact);
+    if (dropped === undefined) continue;
+    const without = new Map([...current].filter(([id]) => id !== fact));
+    if (holds(without, dropped)) current = onlyNamed(without, solver.core);
+  }
+  for (const literal of [...current.values()].flatMap((literals) => [...literals].reverse())) {
+    if (needed.has(literal)) continue;
+    const fewer = new Map([...current].map(([id, literals]) => [id, literals.filter((each) => each !== literal)]));
+    if (literalsOf(fewer).length < literalsOf(current).length && holds(fewer, [literal])) current = onlyNamed(fewer, solver.core);
+  }
   return new Map([...current].filter(([, literals]) => literals.length > 0));
 }
 

@@ -28,9 +28,12 @@ export class Solver {
   /** How many conflicts all searches took, and how many truth values were guessed. */
   conflicts = 0;
   decisions = 0;
+  /** How many searches found truth values. */
+  found = 0;
   /** Literals of the last search's assumptions that cannot hold together. */
   core: Literal[] = [];
   private count = 0;
+  private assumed: readonly Literal[] = [];
 
   get variables(): number {
     return this.count;
@@ -70,7 +73,8 @@ export class Solver {
   solve(assumptions: readonly Literal[] = [], mostConflicts = Number.POSITIVE_INFINITY): Found {
     this.core = [];
     if (this.contradicted) return false;
-    this.cancelTo(0);
+    this.cancelTo(this.levelsKept(assumptions));
+    this.assumed = [...assumptions];
     let allowed = mostConflicts;
     for (let round = 1; ; round += 1) {
       const budget = Math.min(allowed, 100 * luby(round));
@@ -83,6 +87,14 @@ export class Solver {
       }
       this.cancelTo(0);
     }
+  }
+
+  /** What the last search assumed first and this one does too need not be worked out again: each assumption is a level. */
+  private levelsKept(assumptions: readonly Literal[]): number {
+    const most = Math.min(this.marks.length, assumptions.length, this.assumed.length);
+    let kept = 0;
+    while (kept < most && this.assumed[kept] === assumptions[kept]) kept += 1;
+    return kept;
   }
 
   /** After a search that found truth values: whether a literal is true in them. */
@@ -107,7 +119,10 @@ export class Solver {
       if (left <= 0) return undefined;
       const next = this.next(assumptions);
       if (next === 'refuted') return false;
-      if (next === undefined) return true;
+      if (next === undefined) {
+        this.found += 1;
+        return true;
+      }
       this.marks.push(this.trail.length);
       if (next !== 0) this.assign(next, undefined);
     }

@@ -39,13 +39,19 @@ export function looserIn(
   const was = new Encoder(space, before).decision(decision);
   const is = new Encoder(space, after).decision(decision);
   const rank = (outcome: string) => next.outcomes.indexOf(outcome);
-  for (const [outcome, held] of was.outcome)
-    for (const [other, holds] of is.outcome) {
-      if (rank(other) >= rank(outcome)) continue;
-      const found = firstRegion(space, space.circuit.and([held, holds]), effort);
-      if (found === 'not decided') return found;
-      if (found !== undefined) return { space, box: found, situation: situationIn(found, space), before: outcome, after: other };
-    }
+  const loosened = [...was.outcome].flatMap(([outcome, held]) =>
+    [...is.outcome].flatMap(([other, holds]) =>
+      rank(other) < rank(outcome) ? [{ outcome, other, formula: space.circuit.and([held, holds]) }] : [],
+    ),
+  );
+  // Mostly there is none, and one question says so.
+  const any = space.circuit.or(loosened.map(({ formula }) => formula));
+  if (space.circuit.solver.solve([any], effort.conflicts) === false) return undefined;
+  for (const { outcome, other, formula } of loosened) {
+    const found = firstRegion(space, formula, effort);
+    if (found === 'not decided') return found;
+    if (found !== undefined) return { space, box: found, situation: situationIn(found, space), before: outcome, after: other };
+  }
   return undefined;
 }
 
