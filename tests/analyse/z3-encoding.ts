@@ -44,7 +44,8 @@ export class Script {
     const before = this.named.get(term);
     if (before !== undefined) return before;
     this.count += 1;
-    const name = `f${this.count}`;
+    // No fact is called so.
+    const name = `$${this.count}`;
     this.lines.push(`(define-fun ${name} () Bool ${term})`);
     this.named.set(term, name);
     return name;
@@ -53,8 +54,9 @@ export class Script {
   /** A switch that turns a formula on where it is assumed. */
   switchFor(term: Term): string {
     this.count += 1;
-    this.lines.push(`(declare-const q${this.count} Bool)`, `(assert (=> q${this.count} ${term}))`);
-    return `q${this.count}`;
+    const name = `$${this.count}`;
+    this.lines.push(`(declare-const ${name} Bool)`, `(assert (=> ${name} ${term}))`);
+    return name;
   }
 
   /** Facts spoken of so far: what says whether they are stated. Names of a program's facts begin with `program `. */

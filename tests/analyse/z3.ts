@@ -8,14 +8,12 @@ export interface Z3 {
   end(): Promise<void>;
 }
 
-/** @param timeLimit of one question, in milliseconds; past it the question fails */
-export async function startZ3(timeLimit?: number): Promise<Z3> {
+export async function startZ3(): Promise<Z3> {
   const { Context, em } = await init();
   const { Solver, Bool } = Context('main');
   return {
     ask: async (script, switches) => {
       const solver = new Solver();
-      if (timeLimit !== undefined) solver.set('timeout', timeLimit);
       solver.fromString(script);
       const found: boolean[] = [];
       for (const each of switches) {
