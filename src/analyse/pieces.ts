@@ -104,12 +104,14 @@ type Compare = Extract<Test, { kind: 'compare' }>;
 function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
   const comparing = tests.filter((test): test is Compare => test.kind === 'compare');
   const comparisons = [...new Map(comparing.map((test) => [`${test.op} ${test.value}`, test])).values()];
-  const bounds = boundsOf(facts);
+  const ranges = rangesOf(facts);
   const cuts = [...new Map(comparing.map(({ value, shown }) => [value, shown]))].sort(([a], [b]) => a - b);
   const spans: Span[] = [];
   const [fact] = facts;
   const add = (span: Omit<Span, 'example'>): void => {
-    const within = narrow(span, bounds);
+    for (const range of ranges) addWithin(narrow(span, range));
+  };
+  const addWithin = (within: Omit<Span, 'example'>): void => {
     const example = fact && exampleWithin(within, fact);
     if (example === undefined) return;
     const last = spans.at(-1);
@@ -120,7 +122,8 @@ function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
       const { most: _, ...start } = last;
       const joined = { ...start, ...(within.most !== undefined && { most: within.most }) };
       const whole = fact && exampleWithin(joined, fact);
-      spans[spans.length - 1] = { ...joined, example: whole ?? last.example };
+      const isValue = whole !== undefined && ranges.some(({ least, most }) => least <= whole && whole <= most);
+      spans[spans.length - 1] = { ...joined, example: isValue ? whole : last.example };
     }
   };
   const bound = ([value, shown]: [number, string], included: boolean): Bound => ({ value, included, shown });
@@ -134,20 +137,34 @@ function cutSpans(facts: readonly Fact[], tests: readonly Test[]): Span[] {
   return spans;
 }
 
-/** What a fact's values lie between in the base unit: what it states, or what there can be at all. */
-function boundsOf(facts: readonly Fact[]): { least: number; most: number } {
+interface Range {
+  least: number;
+  most: number;
+}
+
+/**
+ * What a fact's values lie between in the base unit, in order: what it states, or what there can be at all. Those of rulebooks that
+ * overlap are one; a value between two that do not can be in neither rulebook.
+ */
+function rangesOf(facts: readonly Fact[]): Range[] {
   const each = facts.map((fact) => ({
     least: fact.minimum === undefined ? leastValueOf(fact) : inBaseUnit(fact.minimum),
     most: fact.maximum === undefined ? Number.POSITIVE_INFINITY : inBaseUnit(fact.maximum),
   }));
-  return { least: Math.min(...each.map(({ least }) => least)), most: Math.max(...each.map(({ most }) => most)) };
+  const ranges: Range[] = [];
+  for (const range of each.sort((a, b) => (a.least < b.least ? -1 : 1))) {
+    const last = ranges.at(-1);
+    if (last === undefined || range.least > last.most) ranges.push(range);
+    else last.most = Math.max(last.most, range.most);
+  }
+  return ranges;
 }
 
 function leastValueOf({ type, unit = '1' }: Fact): number {
   return type === 'date' ? Number.NEGATIVE_INFINITY : leastOf(unit);
 }
 
-function narrow(span: Omit<Span, 'example'>, bounds: { least: number; most: number }): Omit<Span, 'example'> {
+function narrow(span: Omit<Span, 'example'>, bounds: Range): Omit<Span, 'example'> {
   const least =
     bounds.least > (span.least?.value ?? Number.NEGATIVE_INFINITY) ? { value: bounds.least, included: true } : span.least;
   const most = bounds.most < (span.most?.value ?? Number.POSITIVE_INFINITY) ? { value: bounds.most, included: true } : span.most;

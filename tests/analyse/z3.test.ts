@@ -3,12 +3,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { impactOf } from '../../src/analyse/impact.js';
 import { analyseDecision } from '../../src/analyse/questions.js';
 import { looserIn } from '../../src/analyse/stricter.js';
-import type { Rulebook } from '../../src/link/rulebook.js';
+import type { Condition, Rulebook } from '../../src/link/rulebook.js';
+import { facts, rulebookOf } from '../decide/random-rulebook.js';
 import { type Change, mapCondition, mapDecision, someChange, variedRulebook } from './changed-rulebook.js';
 import { replayGaps, replayImpact, replayLooser } from './replay.js';
 import { shippedRulebooks } from './shipped.js';
 import { startZ3, type Z3 } from './z3.js';
 import { asked, compare, lookAt } from './z3-questions.js';
+
+const place = { file: 'x', line: 1, column: 1 };
 
 let z3: Z3;
 beforeAll(async () => {
@@ -102,6 +105,64 @@ describe('the analysis says what z3 says', () => {
     const alike = pairs.filter(([before, after]) => kinds(before) === kinds(after));
     expect(alike.length).toBeGreaterThan(30);
     for (const [before, after] of alike) await checkPair(before, after, 'unlike');
+  });
+});
+
+describe('where two rulebooks bound a fact apart', () => {
+  /** A rulebook in which a width lies between two numbers, and one up to a third is `shut`. */
+  const bounded = (least: number, most: number, shutUpTo: number): Rulebook => {
+    const when: Condition = {
+      kind: 'test',
+      fact: 'width',
+      test: { kind: 'compare', op: 'at-most', value: shutUpTo, shown: `${shutUpTo} mm` },
+    };
+    const width = facts.get('width');
+    if (width === undefined) throw new Error('no width');
+    const { onlyWhen: _, ...always } = width;
+    const minimum = { value: least, unit: 'mm' };
+    const maximum = { value: most, unit: 'mm' };
+    const rulebook = rulebookOf([
+      {
+        kind: 'verdict',
+        id: 'route',
+        title: '',
+        stage: '',
+        order: 1,
+        question: '',
+        outcomes: ['open', 'shut'],
+        say: {},
+        otherwise: 'open',
+        rules: [
+          {
+            id: 'route/narrow',
+            name: 'narrow',
+            when,
+            outcome: 'shut',
+            addsOnly: false,
+            because: '',
+            cautions: [],
+            source: { id: 'x' },
+            examples: [],
+            layer: 'base',
+            place,
+          },
+        ],
+        gaps: [],
+        retired: [],
+        place,
+      },
+    ]);
+    return { ...rulebook, facts: new Map(facts).set('width', { ...always, minimum, maximum }) };
+  };
+
+  it('nothing changes at a width that is in neither', async () => {
+    const { changed, looser } = await checkPair(bounded(0, 2, 4), bounded(5, 8, 2), 'apart');
+    expect({ changed, looser }).toEqual({ changed: [], looser: [] });
+  });
+
+  it('it does at one that is in both', async () => {
+    const { changed, looser } = await checkPair(bounded(0, 6, 4), bounded(1, 8, 2), 'overlapping');
+    expect({ changed, looser }).toEqual({ changed: ['route'], looser: ['route'] });
   });
 });
 
