@@ -90,11 +90,12 @@ const columnsOf = (situations: readonly Record<string, unknown>[]) =>
 
 function expectSameColumns(rulebook: Rulebook, evaluator: Evaluator, situations: readonly Record<string, unknown>[]): void {
   const all = evaluator.decideAllMany(columnsOf(situations), situations.length);
+  const briefs = situations.map((situation) => evaluator.decideAll(situation));
   for (const id of rulebook.decisions.keys()) {
     const many = evaluator.decideMany(id, columnsOf(situations), situations.length);
     expect(all[id]).toEqual(many);
-    situations.forEach((situation, index) => {
-      const brief = evaluator.decideAll(situation)[id];
+    situations.forEach((_, index) => {
+      const brief = briefs[index]?.[id];
       expect(many.names[many.outcomes[index] ?? -1]).toBe(brief?.outcome);
       expect(many.settled[index]).toBe(Number(brief?.settled));
       const fired = many.rules.filter((_, rule) => ((many.fired[index * many.words + (rule >> 5)] ?? 0) >>> (rule & 31)) & 1);
@@ -158,6 +159,12 @@ describe('the emitted module', () => {
     for (const each of situations) expectSame(rulebook, evaluator, each);
     for (const each of situations.slice(0, 40)) expectTrace(rulebook, evaluator, each);
     expectSameColumns(rulebook, evaluator, situations.slice(0, 40));
+    // Many are evaluated column by column.
+    expectSameColumns(
+      rulebook,
+      evaluator,
+      Array.from({ length: 1001 }, (_, index) => situations[index % situations.length] ?? {}),
+    );
     expect(rulebookToModule(sampleRulebook(folder))).toEqual(rulebookToModule(rulebook));
   });
 

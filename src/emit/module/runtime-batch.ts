@@ -1,54 +1,66 @@
 /** The part of the module that answers many situations at once, from columns. */
 export const runtimeBatch = `
 const blockSize = 256;
-/** How one column is read: a function that gives the cell of a row. */
+const leastInColumns = 1000;
+/** How one column is read: a function that writes the cells of rows from start to end into a block. */
 function cellReader(k, column) {
   const decodeOf = decoders[k];
   const decode = (v) => decodeOf(v, k);
-  if (column === undefined || column === null) {
-    const cell = decode(undefined);
-    return () => cell;
-  }
+  const unstated = decode(undefined);
+  if (column === undefined || column === null) return (block, at, start, end) => void block.fill(unstated, at, at + end - start);
   const { type, members } = facts()[k];
-  const isTyped = ArrayBuffer.isView(column);
   if (type === 'quantity' || type === 'count') {
     // What was found for halves from 0 to 255 is kept: most numbers are such.
     const known = new Uint16Array(512);
-    return (i) => {
-      const v = column[i];
-      const twice = v * 2;
-      const place = twice | 0;
-      if (place !== twice || place < 0 || place > 511 || typeof v !== 'number') return decode(v !== v ? undefined : v);
-      return known[place] !== 0 ? known[place] : (known[place] = decode(v));
+    return (block, at, start, end) => {
+      for (let i = start; i < end; i++) {
+        const v = column[i];
+        const twice = v * 2;
+        const place = twice | 0;
+        let cell;
+        if (place !== twice || place < 0 || place > 511 || typeof v !== 'number') cell = decode(v !== v ? undefined : v);
+        else {
+          cell = known[place];
+          if (cell === 0) cell = known[place] = decode(v);
+        }
+        block[at + i - start] = cell;
+      }
     };
   }
-  if (!isTyped || type === 'date') return (i) => decode(column[i]);
+  if (!ArrayBuffer.isView(column) || type === 'date')
+    return (block, at, start, end) => {
+      for (let i = start; i < end; i++) block[at + i - start] = decode(column[i]);
+    };
   const none = unstatedOf(column);
-  const unstated = decode(undefined);
   if (type === 'set') {
     const s = sets[k];
+    const isNarrow = members.length <= 12;
     let era = -1;
-    let known = null;
-    return (i) => {
-      const bits = column[i];
-      if (bits === none) return unstated === 0 ? 0 : decode(undefined);
+    let known;
+    const cellOf = (bits) => {
+      if (bits === none) return decode(undefined);
       if (era !== s.era) {
         era = s.era;
-        known = new Map();
+        known = isNarrow ? new Uint16Array(1 << members.length) : new Map();
       }
-      const found = known.get(bits);
-      if (found !== undefined) return found;
       if (members.length < 32 && bits >>> members.length !== 0) refuse(k);
+      const found = isNarrow ? known[bits] : known.get(bits);
+      if (found) return found;
       const cell = decode(members.filter((_, place) => (bits >>> place) & 1));
-      if (era === s.era) known.set(bits, cell);
+      if (era === s.era) isNarrow ? (known[bits] = cell) : known.set(bits, cell);
       return cell;
+    };
+    return (block, at, start, end) => {
+      for (let i = start; i < end; i++) block[at + i - start] = cellOf(column[i]);
     };
   }
   const cells = new Uint16Array(type === 'boolean' ? 2 : members.length);
   for (let place = 0; place < cells.length; place++) cells[place] = decode(type === 'boolean' ? place === 1 : members[place]);
-  return (i) => {
-    const place = column[i];
-    return place < cells.length && place >= 0 ? cells[place] : place === none ? unstated : refuse(k);
+  return (block, at, start, end) => {
+    for (let i = start; i < end; i++) {
+      const place = column[i];
+      block[at + i - start] = place < cells.length && place >= 0 ? cells[place] : place === none ? unstated : refuse(k);
+    }
   };
 }
 /** In typed arrays of whole numbers: -1 where signed, the largest number where not. */
@@ -89,9 +101,11 @@ function manyOf(asked, columns, count) {
   });
   const puts = asked.map((m, j) => putterOf(m, results[j]));
   const width = reads.length;
+  const groups = groupsOf(reads);
   const block = new Int32Array(width * blockSize);
+  const joint = new Int32Array(groups.length * blockSize);
   const placeOfFact = new Map(Array.from(reads, (k, j) => [k, j * blockSize]));
-  const inColumns = asked.map((m, j) => (m.tables < 0 ? null : columnsFor(m, results[j], placeOfFact)));
+  const inColumns = asked.map((m, j) => (m.tables < 0 || count < leastInColumns ? null : columnsFor(m, results[j], groups, placeOfFact)));
   const inRows = asked.flatMap((_, j) => (inColumns[j] === null ? [j] : []));
   const all = asked.map((_, j) => j);
   const gaps = [];
@@ -100,19 +114,23 @@ function manyOf(asked, columns, count) {
     const before = eras();
     gaps.length = 0;
     for (let j = 0; j < width; j++) {
-      readColumn(readers[j], start, end, block, j * blockSize);
+      readers[j](block, j * blockSize, start, end);
       for (let i = 0, at = j * blockSize; i < end - start; i++, at++) if (block[at] === 0) gaps.push(i, reads[j]);
     }
     // When lines of a set were dropped meanwhile, each row is read right before it is evaluated.
     const isStale = eras() !== before;
-    if (!isStale) for (let j = 0; j < asked.length; j++) if (inColumns[j] !== null) evaluateColumns(inColumns[j], block, gaps, start, end - start);
+    if (!isStale) {
+      if (count >= leastInColumns) joinColumns(groups, placeOfFact, block, joint, end - start);
+      for (let j = 0; j < asked.length; j++) if (inColumns[j] !== null) evaluateColumns(inColumns[j], block, joint, gaps, start, end - start);
+    }
     const left = isStale ? all : inRows;
     if (left.length === 0) continue;
     for (let i = start; i < end; i++) {
       let n = 0;
       for (let j = 0, at = i - start; j < width; j++, at += blockSize) {
         const k = reads[j];
-        const cell = isStale ? readers[j](i) : block[at];
+        if (isStale) readers[j](block, at, i, i + 1);
+        const cell = block[at];
         C[k] = cell;
         if (cell === 0) M[n++] = k;
       }
@@ -122,28 +140,62 @@ function manyOf(asked, columns, count) {
   }
   return results;
 }
-function readColumn(reader, start, end, block, from) {
-  for (let i = start, at = from; i < end; i++, at++) block[at] = reader(i);
+/** Facts in groups whose cells together are few: one look into a table then does for all of them. */
+function groupsOf(reads) {
+  const groups = [];
+  const plain = Array.from(reads).filter((k) => sets[k] === undefined && inner[k] === undefined);
+  for (const k of plain.sort((a, b) => counts[b] - counts[a])) {
+    const group = groups.find(({ size }) => size * counts[k] <= 256);
+    if (group === undefined) groups.push({ facts: [k], size: counts[k] });
+    else {
+      group.facts.push(k);
+      group.size *= counts[k];
+    }
+  }
+  return groups;
+}
+/** The cells of each group together, as one number. */
+function joinColumns(groups, placeOfFact, block, joint, count) {
+  groups.forEach(({ facts: [first, ...others] }, g) => {
+    const at = g * blockSize;
+    const from = placeOfFact.get(first);
+    for (let i = 0; i < count; i++) joint[at + i] = block[from + i];
+    for (const k of others) addColumn(joint, at, counts[k], block, placeOfFact.get(k), count);
+  });
+}
+function addColumn(joint, at, factor, block, from, count) {
+  for (let i = 0; i < count; i++) joint[at + i] = joint[at + i] * factor + block[from + i];
+}
+/** Of each selection of cells of a group's facts, the rows of one word of a decision that it does not rule out. */
+function jointTable({ facts: all, size }, starts, word, line) {
+  const table = new Int32Array(size).fill(-1);
+  let step = size;
+  for (const k of all) {
+    step /= counts[k];
+    const start = starts.get(k);
+    if (start === undefined) continue;
+    for (let i = 0; i < size; i++) table[i] &= A[start + word + line * (Math.floor(i / step) % counts[k])];
+  }
+  return table;
 }
 const may = new Int32Array(blockSize);
 const does = new Int32Array(blockSize);
 const ranksMay = new Int32Array(blockSize);
 const ranksDo = new Int32Array(blockSize);
 /** What evaluating a decision column by column needs: where the cells of its facts are in a block, and their tables. */
-function columnsFor(m, result, placeOfFact) {
-  const columns = [];
-  const starts = [];
+function columnsFor(m, result, groups, placeOfFact) {
+  const starts = new Map();
   const ofSets = [];
   let table = m.tables;
   for (const k of m.reads) {
     const set = sets[k];
     if (set !== undefined) ofSets.push({ column: placeOfFact.get(k), set, from: set.parts[m.index] });
     else {
-      columns.push(placeOfFact.get(k));
-      starts.push(table);
+      starts.set(k, table);
       table += counts[k] * m.words;
     }
   }
+  const own = groups.flatMap(({ facts: of }, g) => (of.some((k) => starts.has(k)) ? [g] : []));
   const words = Array.from({ length: m.words }, (_, word) => {
     const byRank = new Int32Array(m.outcomes.length);
     const fold = new Int32Array(1024);
@@ -153,19 +205,20 @@ function columnsFor(m, result, placeOfFact) {
       byRank[m.ranks[r]] |= 1 << bit;
       for (let byte = 0; byte < 256; byte++) if ((byte >> (bit & 7)) & 1) fold[256 * (bit >> 3) + byte] |= 1 << r;
     }
-    return { word, byRank, fold, rows: count === 32 ? -1 : (1 << count) - 1 };
+    const joints = own.map((g) => ({ at: g * blockSize, table: jointTable(groups[g], starts, word, m.words) }));
+    return { word, byRank, fold, joints, rows: count === 32 ? -1 : (1 << count) - 1 };
   });
-  return { m, result, words, columns: Int32Array.from(columns), starts: Int32Array.from(starts), ofSets };
+  return { m, result, words, ofSets };
 }
 /** Evaluates a block of rows of one decision. */
-function evaluateColumns({ m, result, words, columns, starts, ofSets }, block, gaps, start, count) {
+function evaluateColumns({ m, result, words, ofSets }, block, joint, gaps, start, count) {
   ranksMay.fill(0);
   ranksDo.fill(0);
-  for (const { word, byRank, fold, rows } of words) {
+  for (const { word, byRank, fold, joints, rows } of words) {
     may.fill(rows);
     let j = 0;
-    for (; j + 6 <= columns.length; j += 6) andSix(may, block, columns, starts, j, word, m.words, count);
-    for (; j < columns.length; j++) andColumn(may, block, columns[j], A, starts[j] + word, m.words, count);
+    for (; j + 4 <= joints.length; j += 4) andFour(may, joint, joints[j], joints[j + 1], joints[j + 2], joints[j + 3], count);
+    for (; j < joints.length; j++) andColumn(may, joint, joints[j].at, joints[j].table, 0, 1, count);
     for (const { column, set, from } of ofSets) andColumn(may, block, column, set.b, from + word, set.line, count);
     for (let i = 0; i < count; i++) does[i] = may[i];
     for (let g = 0; g < gaps.length; g += 2) does[gaps[g]] &= U[lineOfU * gaps[g + 1] + m.firstWord + word];
@@ -180,27 +233,8 @@ function evaluateColumns({ m, result, words, columns, starts, ofSets }, block, g
     settled[start + i] = (bits & (bits - 1)) === 0 ? 1 : 0;
   }
 }
-function andSix(p, block, columns, starts, j, word, line, count) {
-  const a = columns[j];
-  const b = columns[j + 1];
-  const c = columns[j + 2];
-  const d = columns[j + 3];
-  const e = columns[j + 4];
-  const f = columns[j + 5];
-  const s = starts[j] + word;
-  const t = starts[j + 1] + word;
-  const u = starts[j + 2] + word;
-  const v = starts[j + 3] + word;
-  const w = starts[j + 4] + word;
-  const x = starts[j + 5] + word;
-  for (let i = 0; i < count; i++)
-    p[i] &=
-      A[s + line * block[a + i]] &
-      A[t + line * block[b + i]] &
-      A[u + line * block[c + i]] &
-      A[v + line * block[d + i]] &
-      A[w + line * block[e + i]] &
-      A[x + line * block[f + i]];
+function andFour(p, joint, { at: a, table: s }, { at: b, table: t }, { at: c, table: u }, { at: d, table: v }, count) {
+  for (let i = 0; i < count; i++) p[i] &= s[joint[a + i]] & t[joint[b + i]] & u[joint[c + i]] & v[joint[d + i]];
 }
 function andColumn(p, block, column, table, from, line, count) {
   for (let i = 0; i < count; i++) p[i] &= table[from + line * block[column + i]];
