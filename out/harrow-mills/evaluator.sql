@@ -847,7 +847,7 @@ FROM "rules of sterilizer-load" JOIN "possible of sterilizer-load" ON "possible 
 
 -- By what is this instrument sterilized?
 CREATE VIEW "decide sterilizing-method" AS WITH "given" AS (
-  SELECT "situation id", "instrument.heat-tolerant", "instrument.kind", COALESCE("clinic.machines", 'heat-sealer,steam-sterilizer,ultrasonic-bath,washer') AS "clinic.machines", "instrument.materials", "use.level", "instrument.implantable", "instrument.single-use", "instrument.contact"
+  SELECT "situation id", "instrument.heat-tolerant", "instrument.kind", COALESCE("clinic.machines", 'heat-sealer,steam-sterilizer,ultrasonic-bath,washer') AS "clinic.machines", "instrument.materials", "use.level", "instrument.implantable", "instrument.single-use", "use.class", "instrument.contact"
   FROM "facts"
 ),
 "rules of device-class" AS (

@@ -53,7 +53,10 @@ export function readsOf(decision: Decision, facts: ReadonlyMap<string, Fact>): R
   return { facts: read.filter(({ type }) => type !== 'answer'), answers: read.filter(({ type }) => type === 'answer') };
 }
 
-/** Everything that a caller may state for a decision: what it and the decisions it asks look at, and answers it looks at itself. */
+/**
+ * Everything that a caller may state for a decision, and that is checked: what it and the decisions it asks look at. A stated answer
+ * counts only for the decision that was asked.
+ */
 export function statable(rulebook: Pick<Rulebook, 'decisions' | 'facts'>, id: string): Fact[] {
   const stated = new Map<string, Fact>();
   const seen = new Set<string>();
@@ -62,7 +65,7 @@ export function statable(rulebook: Pick<Rulebook, 'decisions' | 'facts'>, id: st
     if (decision === undefined || seen.has(decisionId)) return;
     seen.add(decisionId);
     const { facts, answers } = readsOf(decision, rulebook.facts);
-    for (const fact of decisionId === id ? [...facts, ...answers] : facts) stated.set(fact.id, fact);
+    for (const fact of [...facts, ...answers]) stated.set(fact.id, fact);
     for (const { decision: asked = '' } of answers) walk(asked);
   };
   walk(id);
