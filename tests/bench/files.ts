@@ -12,7 +12,7 @@ const folder = mkdtempSync(join(tmpdir(), 'evaluators-'));
 export function installRivals(): void {
   if (existsSync(join(here, 'node_modules/.package-lock.json'))) return;
   console.log('Installing the engines to measure beside (once) …');
-  execFileSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
+  execFileSync('npm', ['install', '--no-save', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: here,
     stdio: 'inherit',
     shell: process.platform === 'win32',
