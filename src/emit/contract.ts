@@ -5,7 +5,8 @@ import { fromBaseUnit } from '../measure/quantity.js';
 
 /*
  * What all emitted evaluators agree on: how a situation is written for them. A quantity is a number in its fact's own unit, a date
- * a calendar day, a set a list of its members, and a fact that is not stated is absent or null.
+ * a calendar day, a set a list of its members, and a fact that is not stated is absent or null. Thresholds are written in the fact's
+ * unit to twelve digits, as people write them: JSON Logic and SQL take a number that is nearer to one than that as it stands.
  */
 
 /** A value as the emitted evaluators take it; quantities come in the base unit. */
