@@ -42,9 +42,7 @@ export function openClinic(
   options: CommonOptions,
   rules: LoadedPacks = openPacks(context, options),
 ): Opened {
-  const clinicFolder = resolve(context.cwd, folder ?? '.');
-  if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory())
-    throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
+  const clinicFolder = clinicFolderOf(context, folder);
   const loaded = loadClinic(rules, clinicFolder, context.cwd);
   const clinic = loaded.clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
   const on = options.on ?? (clinic?.kind === 'clinic' ? clinic.document.effective : undefined);
@@ -52,6 +50,14 @@ export function openClinic(
   if (hasErrors(loaded.findings)) return { loaded, findings: loaded.findings, on };
   const { findings, ...linked } = rulebookOn(loaded, on);
   return { loaded, findings: [...loaded.findings, ...findings], on, ...linked };
+}
+
+/** @throws BadUse when there is no such folder. */
+export function clinicFolderOf({ cwd }: Pick<Context, 'cwd'>, folder: string | undefined): string {
+  const clinicFolder = resolve(cwd, folder ?? '.');
+  if (!existsSync(clinicFolder) || !statSync(clinicFolder).isDirectory())
+    throw new BadUse(`there is no folder \`${folder ?? '.'}\``, 'give the folder of a clinic');
+  return clinicFolder;
 }
 
 /** The packs of the tool or of the folder asked for, without any clinic. */

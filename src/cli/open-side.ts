@@ -6,7 +6,7 @@ import { rulebookFromJson } from '../emit/rulebook-json.js';
 import type { Rulebook } from '../link/rulebook.js';
 import { dayNumber } from '../measure/day-number.js';
 import { BadUse } from './bad-use.js';
-import { type CommonOptions, type Context, openPacks, openSoundClinic } from './context.js';
+import { type CommonOptions, type Context, clinicFolderOf, openPacks, openSoundClinic } from './context.js';
 import { home } from './load-rulebook.js';
 
 /** One side of a comparison. */
@@ -60,7 +60,7 @@ function fromGit(
   options: CommonOptions,
   open: (folder: string, options: CommonOptions, name: string) => OpenedSide | undefined,
 ): OpenedSide | undefined {
-  const clinicFolder = realpathSync(resolve(context.cwd, folder));
+  const clinicFolder = realpathSync(clinicFolderOf(context, folder));
   const git = (args: readonly string[], index?: string): string =>
     execFileSync('git', ['-C', clinicFolder, ...args], {
       encoding: 'utf8',

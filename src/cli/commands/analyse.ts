@@ -1,7 +1,7 @@
 import { proveStrict, sayLooser } from '../../analyse/prove-strict.js';
 import { type Analysis, analyse } from '../../analyse/questions.js';
 import { boxInLine } from '../../analyse/say-box.js';
-import { looserIn } from '../../analyse/stricter.js';
+import { looserIn, withDecision } from '../../analyse/stricter.js';
 import { packsAlone } from '../../link/packs-alone.js';
 import type { Rulebook } from '../../link/rulebook.js';
 import { didYouMean } from '../../read/nearest.js';
@@ -57,23 +57,31 @@ export function runAnalyse(context: Context, folder: string | undefined, options
   return all.some(({ gaps, undecided }) => gaps.length > 0 || undecided.length > 0) ? 1 : 0;
 }
 
-/**
- * Answers that are less strict than those of the packs by themselves: recorded deviations, and what follows where a stricter answer
- * feeds another decision.
- */
-function whatFollows(packs: Rulebook, rulebook: Rulebook, decisions: readonly string[]): { decision: string; looser: string }[] {
+/** An answer that is less strict than the packs by themselves would give it. */
+interface Follows {
+  decision: string;
+  looser: string;
+  /** Whether its own rules and limits make it so, as a recorded deviation does; otherwise a stricter answer that it looks at. */
+  byItself: boolean;
+}
+
+function whatFollows(packs: Rulebook, rulebook: Rulebook, decisions: readonly string[]): Follows[] {
   const anyClinic = (rules: Rulebook): Rulebook => ({ ...rules, clinic: { ...rules.clinic, facts: {} } });
+  const [before, after] = [anyClinic(packs), anyClinic(rulebook)];
   return decisions.flatMap((decision) => {
-    const looser = looserIn(decision, anyClinic(packs), anyClinic(rulebook));
-    if (looser === undefined) return [];
-    return [{ decision, looser: looser === 'not decided' ? looser : sayLooser(looser, [rulebook.terms]) }];
+    const own = after.decisions.get(decision);
+    const looser = looserIn(decision, before, after);
+    if (looser === undefined || own === undefined) return [];
+    const alone = looserIn(decision, before, withDecision({ ...before, facts: after.facts }, own));
+    const said = looser === 'not decided' ? looser : sayLooser(looser, [rulebook.terms]);
+    return [{ decision, looser: said, byItself: alone !== undefined }];
   });
 }
 
 function printAnalysis(
   { out }: Pick<Context, 'out'>,
   all: readonly Analysis[],
-  follows: readonly { decision: string; looser: string }[],
+  follows: readonly Follows[],
   rulebook: Rulebook,
   folder: string,
 ): void {
@@ -109,7 +117,11 @@ function printAnalysis(
     row('repeats', `${rule} says the same as ${of}, in the same situations`);
   for (const { programs, where } of all.flatMap(({ ties }) => ties))
     row('tie', `${programs.map((each) => programName(rulebook, each)).join(' and ')} come first alike where ${boxInLine(where)}`);
-  for (const { decision, looser } of follows) row('looser', `${decision}, than the packs by themselves: ${looser}`);
+  for (const { decision, looser, byItself } of follows)
+    row(
+      byItself ? 'deviates' : 'follows',
+      `${decision} is less strict than the packs, ${byItself ? 'as recorded' : 'since an answer that it looks at is stricter'}: ${looser}`,
+    );
   for (const { decision, undecided } of all)
     for (const what of undecided) row('undecided', `${decision}: ${what}; the search was given up at its limit`);
   if (all.every(({ undecided }) => undecided.length === 0)) row('result', 'every question was decided');
