@@ -3,12 +3,13 @@ import { join } from 'node:path';
 import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import { printedIn } from '../write/tree/printed-in.js';
-import { type Manual, writeManual } from '../write/write-manual.js';
+import { writeManual } from '../write/write-manual.js';
+import type { Writing } from '../write/writing.js';
 import { home } from './load-rulebook.js';
 import { toolVersion } from './tool-version.js';
 
 /** Writes a clinic's manual with the templates of the tool. */
-export function manualOf(rulebook: Rulebook): Manual & { findings: Finding[] } {
+export function manualOf(rulebook: Rulebook): Writing & { findings: Finding[] } {
   return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion });
 }
 

@@ -2,7 +2,7 @@ import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
 /** Writes files so that each is either whole or as it was: beside its place first, then renamed. */
-export function writeFiles(folder: string, files: ReadonlyMap<string, string>): void {
+export function writeFiles(folder: string, files: ReadonlyMap<string, string | Uint8Array>): void {
   const waiting: { from: string; to: string }[] = [];
   try {
     for (const [name, text] of files) {

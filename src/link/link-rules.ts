@@ -11,7 +11,7 @@ import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
 import { linkTasks } from './link-tasks.js';
-import { linkFacts, linkWords, renameTerms } from './link-vocabulary.js';
+import { linkFacts, linkPhrases, linkWords, renameTerms } from './link-vocabulary.js';
 import { type Layer, type Linking, report } from './linking.js';
 import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
@@ -81,6 +81,7 @@ export function linkRules(
       licence: data.licence,
     })),
     wording: wordingOf(layers),
+    phrases: linkPhrases(layers),
     alsoUnits: linkAlsoUnits(linking, packs),
     ...(lookAgainAfter !== undefined && { lookAgainAfter }),
     language: print.findLast((each) => each?.language !== undefined)?.language ?? 'en',

@@ -1,8 +1,8 @@
 import type { Place } from '../read/finding.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
-import { cite, documentsOf, eachOf, expectKnown, type Linking, membersOf, report } from './linking.js';
+import { cite, documentsOf, eachOf, expectKnown, type Layer, type Linking, membersOf, report } from './linking.js';
 import { readQuantity, readUnit } from './read-values.js';
-import type { Change, Fact } from './rulebook.js';
+import type { Change, Fact, Phrase } from './rulebook.js';
 
 /** Fills the bibliography and the terms of all layers; reports ids that stand twice. */
 export function linkWords(linking: Linking): void {
@@ -15,6 +15,12 @@ export function linkWords(linking: Linking): void {
     for (const [id, term] of Object.entries(document.data.terms))
       if (claim('term', id, document.atKey(['terms', id])))
         linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
+}
+
+/** The phrases of all layers; a later layer says its own. */
+export function linkPhrases(layers: readonly Layer[]): Record<string, Phrase> {
+  const documents = layers.flatMap((layer) => documentsOf(layer, 'phrases'));
+  return Object.assign({}, ...documents.map(({ data }) => ({ ...data.phrases, ...data.counted })));
 }
 
 /** Renames words as regions and the clinic say them. A name decides nothing, so it cannot be less strict. */

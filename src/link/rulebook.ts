@@ -108,6 +108,9 @@ export interface Limit {
   chain: SetBy[];
 }
 
+/** Words that code puts between values; where they depend on a number, one for each form. */
+export type Phrase = string | { one: string; other: string };
+
 /** A fact's value: enum member, boolean, set of members, or number in the base unit. */
 export type FactValue = string | boolean | number | readonly string[];
 export type Situation = Readonly<Record<string, FactValue>>;
@@ -324,6 +327,8 @@ export interface LinkedRules {
   paper: 'a4' | 'letter';
   /** How words of the packs and templates are written in this region. */
   wording: Record<string, string>;
+  /** The phrases that manuals are put together from. */
+  phrases: Record<string, Phrase>;
   /** How long a look at a source counts: the shortest that a pack states. */
   lookAgainAfter?: Interval;
   /** The second unit that is printed in brackets, by UCUM code of the first. */

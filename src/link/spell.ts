@@ -8,7 +8,7 @@ export type Wording = Readonly<Record<string, string>>;
 const textKeys: ReadonlySet<string> = new Set([
   ...['label', 'plural', 'definition', 'question', 'help', 'title', 'purpose', 'about', 'register', 'say'],
   ...['because', 'caution', 'cautions', 'do', 'why', 'if-not', 'pass', 'when', 'on', 'steps', 'ready', 'done'],
-  ...['covers', 'signed-when', 'note', 'reason'],
+  ...['covers', 'signed-when', 'note', 'reason', 'phrases', 'counted'],
 ]);
 const leftAlone: ReadonlySet<string> = new Set(['sources', 'source', 'examples', 'given']);
 
@@ -66,7 +66,7 @@ function spellTexts(value: unknown, key: string, spell: (text: string) => string
   return Object.fromEntries(
     Object.entries(value).map(([name, each]) => [
       name,
-      leftAlone.has(name) ? each : spellTexts(each, key === 'say' ? key : name, spell),
+      leftAlone.has(name) ? each : spellTexts(each, key === 'say' || key === 'phrases' || key === 'counted' ? key : name, spell),
     ]),
   );
 }

@@ -11,6 +11,7 @@ export type Document =
   | LimitsDocument
   | OverridesDocument
   | PackDocument
+  | PhrasesDocument
   | ProcedureDocument
   | SourcesDocument
   | TasksDocument
@@ -895,6 +896,30 @@ export interface PackDocument {
     };
   };
   'look-again-after'?: Interval;
+}
+/**
+ * Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.
+ */
+export interface PhrasesDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'phrases';
+  /**
+   * Phrases by id. `{name}` stands for a value.
+   */
+  phrases?: {
+    [k: string]: Text;
+  };
+  /**
+   * Phrases that depend on the number `{count}`, by id.
+   */
+  counted?: {
+    [k: string]: {
+      one: Text;
+      other: Text;
+    };
+  };
 }
 /**
  * The ordered steps of one stage.

@@ -14089,13 +14089,373 @@ return errors === 0;
 }
 validate118.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_procedure = validate119;
-const schema251 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
+const of_phrases = validate119;
+const schema251 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"phrases.json","title":"Phrases","description":"Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.","type":"object","additionalProperties":false,"required":["kind"],"properties":{"kind":{"const":"phrases","description":"The kind of document; it picks this schema."},"phrases":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"$ref":"defs.json#/$defs/text"},"description":"Phrases by id. `{name}` stands for a value."},"counted":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["one","other"],"properties":{"one":{"$ref":"defs.json#/$defs/text","description":"Where the language counts `{count}` as one."},"other":{"$ref":"defs.json#/$defs/text","description":"Everywhere else."}}},"description":"Phrases that depend on the number `{count}`, by id."}}};
 
-function validate120(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate119(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+/*# sourceURL="phrases.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate120.evaluated;
+const evaluated0 = validate119.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.kind === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema251.required,parentSchema:schema251,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((key0 === "kind") || (key0 === "phrases")) || (key0 === "counted"))){
+const err1 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema251,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+}
+if(data.kind !== undefined){
+let data0 = data.kind;
+if("phrases" !== data0){
+const err2 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "phrases"},message:"must be equal to constant",schema:"phrases",parentSchema:schema251.properties.kind,data:data0};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+}
+if(data.phrases !== undefined){
+let data1 = data.phrases;
+if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+if(Object.keys(data1).length < 1){
+const err3 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema251.properties.phrases,data:data1};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+for(const key1 in data1){
+const _errs5 = errors;
+if(typeof key1 === "string"){
+if(func2(key1) > 80){
+const err4 = {instancePath:instancePath+"/phrases",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:key1,propertyName:key1};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+if(!pattern4.test(key1)){
+const err5 = {instancePath:instancePath+"/phrases",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:key1,propertyName:key1};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+}
+else {
+const err6 = {instancePath:instancePath+"/phrases",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:key1,propertyName:key1};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+var valid1 = _errs5 === errors;
+if(!valid1){
+const err7 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema251.properties.phrases.propertyNames,parentSchema:schema251.properties.phrases,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+for(const key2 in data1){
+let data2 = data1[key2];
+if(typeof data2 === "string"){
+if(func2(data2) > 2000){
+const err8 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data2};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+if(func2(data2) < 1){
+const err9 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data2};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+}
+else {
+const err10 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data2};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+}
+else {
+const err11 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.phrases.type,parentSchema:schema251.properties.phrases,data:data1};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+}
+if(data.counted !== undefined){
+let data3 = data.counted;
+if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
+if(Object.keys(data3).length < 1){
+const err12 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema251.properties.counted,data:data3};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+for(const key3 in data3){
+const _errs14 = errors;
+if(typeof key3 === "string"){
+if(func2(key3) > 80){
+const err13 = {instancePath:instancePath+"/counted",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:key3,propertyName:key3};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+if(!pattern4.test(key3)){
+const err14 = {instancePath:instancePath+"/counted",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:key3,propertyName:key3};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+else {
+const err15 = {instancePath:instancePath+"/counted",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:key3,propertyName:key3};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+var valid5 = _errs14 === errors;
+if(!valid5){
+const err16 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/propertyNames",keyword:"propertyNames",params:{propertyName: key3},message:"property name must be valid",schema:schema251.properties.counted.propertyNames,parentSchema:schema251.properties.counted,data:data3};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+}
+for(const key4 in data3){
+let data4 = data3[key4];
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if(data4.one === undefined){
+const err17 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "one"},message:"must have required property '"+"one"+"'",schema:schema251.properties.counted.additionalProperties.required,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+if(data4.other === undefined){
+const err18 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema251.properties.counted.additionalProperties.required,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+for(const key5 in data4){
+if(!((key5 === "one") || (key5 === "other"))){
+const err19 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+if(vErrors === null){
+vErrors = [err19];
+}
+else {
+vErrors.push(err19);
+}
+errors++;
+}
+}
+if(data4.one !== undefined){
+let data5 = data4.one;
+if(typeof data5 === "string"){
+if(func2(data5) > 2000){
+const err20 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+if(vErrors === null){
+vErrors = [err20];
+}
+else {
+vErrors.push(err20);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err21 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+if(vErrors === null){
+vErrors = [err21];
+}
+else {
+vErrors.push(err21);
+}
+errors++;
+}
+}
+else {
+const err22 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+if(vErrors === null){
+vErrors = [err22];
+}
+else {
+vErrors.push(err22);
+}
+errors++;
+}
+}
+if(data4.other !== undefined){
+let data6 = data4.other;
+if(typeof data6 === "string"){
+if(func2(data6) > 2000){
+const err23 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data6};
+if(vErrors === null){
+vErrors = [err23];
+}
+else {
+vErrors.push(err23);
+}
+errors++;
+}
+if(func2(data6) < 1){
+const err24 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data6};
+if(vErrors === null){
+vErrors = [err24];
+}
+else {
+vErrors.push(err24);
+}
+errors++;
+}
+}
+else {
+const err25 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data6};
+if(vErrors === null){
+vErrors = [err25];
+}
+else {
+vErrors.push(err25);
+}
+errors++;
+}
+}
+}
+else {
+const err26 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.counted.additionalProperties.type,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+if(vErrors === null){
+vErrors = [err26];
+}
+else {
+vErrors.push(err26);
+}
+errors++;
+}
+}
+}
+else {
+const err27 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.counted.type,parentSchema:schema251.properties.counted,data:data3};
+if(vErrors === null){
+vErrors = [err27];
+}
+else {
+vErrors.push(err27);
+}
+errors++;
+}
+}
+}
+else {
+const err28 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.type,parentSchema:schema251,data};
+if(vErrors === null){
+vErrors = [err28];
+}
+else {
+vErrors.push(err28);
+}
+errors++;
+}
+validate119.errors = vErrors;
+return errors === 0;
+}
+validate119.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+const of_procedure = validate120;
+const schema257 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
+
+function validate121(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate121.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -14202,16 +14562,16 @@ vErrors.push(err5);
 }
 errors++;
 }
-validate120.errors = vErrors;
+validate121.errors = vErrors;
 return errors === 0;
 }
-validate120.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate121.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate126(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate127(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate126.evaluated;
+const evaluated0 = validate127.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -14449,16 +14809,16 @@ vErrors.push(err18);
 }
 errors++;
 }
-validate126.errors = vErrors;
+validate127.errors = vErrors;
 return errors === 0;
 }
-validate126.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate127.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate130(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate131(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate130.evaluated;
+const evaluated0 = validate131.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -14644,17 +15004,17 @@ errors++;
 }
 }
 }
-validate130.errors = vErrors;
+validate131.errors = vErrors;
 return errors === 0;
 }
-validate130.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate131.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate119(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate120(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="procedure.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate119.evaluated;
+const evaluated0 = validate120.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -14663,7 +15023,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -14673,7 +15033,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -14683,7 +15043,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.title === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -14693,7 +15053,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.stage === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -14703,7 +15063,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.purpose === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -14713,7 +15073,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.who === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -14723,7 +15083,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.where === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -14733,7 +15093,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data.wear === undefined){
-const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -14743,7 +15103,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data.ready === undefined){
-const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -14753,7 +15113,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data.steps === undefined){
-const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -14763,7 +15123,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data.done === undefined){
-const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -14773,7 +15133,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data.source === undefined){
-const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema257.required,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -14783,8 +15143,8 @@ vErrors.push(err11);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema251.properties, key0))){
-const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema251,data};
+if(!(func1.call(schema257.properties, key0))){
+const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -14797,7 +15157,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("procedure" !== data0){
-const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema251.properties.kind,data:data0};
+const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema257.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -14915,7 +15275,7 @@ errors++;
 if(data.order !== undefined){
 let data4 = data.order;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
-const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema251.properties.order.type,parentSchema:schema251.properties.order,data:data4};
+const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema257.properties.order.type,parentSchema:schema257.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -14926,7 +15286,7 @@ errors++;
 }
 if((typeof data4 == "number") && (isFinite(data4))){
 if(data4 > 99 || isNaN(data4)){
-const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema251.properties.order,data:data4};
+const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema257.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -14936,7 +15296,7 @@ vErrors.push(err24);
 errors++;
 }
 if(data4 < 1 || isNaN(data4)){
-const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema251.properties.order,data:data4};
+const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema257.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -14983,8 +15343,8 @@ errors++;
 }
 }
 if(data["only-when"] !== undefined){
-if(!(validate120(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate120.errors : vErrors.concat(validate120.errors);
+if(!(validate121(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate121.errors : vErrors.concat(validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -14992,7 +15352,7 @@ if(data.who !== undefined){
 let data7 = data.who;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.who,data:data7};
+const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -15044,7 +15404,7 @@ outer0:
 for(;i1--;){
 for(j0 = i1; j0--;){
 if(func0(data7[i1], data7[j0])){
-const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema251.properties.who,data:data7};
+const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema257.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -15059,7 +15419,7 @@ break outer0;
 }
 }
 else {
-const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.who.type,parentSchema:schema251.properties.who,data:data7};
+const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.who.type,parentSchema:schema257.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -15108,7 +15468,7 @@ if(data.wear !== undefined){
 let data10 = data.wear;
 if(Array.isArray(data10)){
 if(data10.length < 1){
-const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.wear,data:data10};
+const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -15160,7 +15520,7 @@ outer1:
 for(;i3--;){
 for(j1 = i3; j1--;){
 if(func0(data10[i3], data10[j1])){
-const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema251.properties.wear,data:data10};
+const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema257.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -15175,7 +15535,7 @@ break outer1;
 }
 }
 else {
-const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.wear.type,parentSchema:schema251.properties.wear,data:data10};
+const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.wear.type,parentSchema:schema257.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -15189,7 +15549,7 @@ if(data.ready !== undefined){
 let data12 = data.ready;
 if(Array.isArray(data12)){
 if(data12.length < 1){
-const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.ready,data:data12};
+const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -15236,7 +15596,7 @@ errors++;
 }
 }
 else {
-const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.ready.type,parentSchema:schema251.properties.ready,data:data12};
+const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.ready.type,parentSchema:schema257.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -15250,7 +15610,7 @@ if(data.cautions !== undefined){
 let data14 = data.cautions;
 if(Array.isArray(data14)){
 if(data14.length < 1){
-const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.cautions,data:data14};
+const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -15297,7 +15657,7 @@ errors++;
 }
 }
 else {
-const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.cautions.type,parentSchema:schema251.properties.cautions,data:data14};
+const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.cautions.type,parentSchema:schema257.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -15311,7 +15671,7 @@ if(data.steps !== undefined){
 let data16 = data.steps;
 if(Array.isArray(data16)){
 if(data16.length < 2){
-const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema251.properties.steps,data:data16};
+const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema257.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -15322,14 +15682,14 @@ errors++;
 }
 const len4 = data16.length;
 for(let i6=0; i6<len4; i6++){
-if(!(validate126(data16[i6], {instancePath:instancePath+"/steps/" + i6,parentData:data16,parentDataProperty:i6,rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate126.errors : vErrors.concat(validate126.errors);
+if(!(validate127(data16[i6], {instancePath:instancePath+"/steps/" + i6,parentData:data16,parentDataProperty:i6,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate127.errors : vErrors.concat(validate127.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.steps.type,parentSchema:schema251.properties.steps,data:data16};
+const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.steps.type,parentSchema:schema257.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -15378,7 +15738,7 @@ if(data.records !== undefined){
 let data19 = data.records;
 if(Array.isArray(data19)){
 if(data19.length < 1){
-const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.records,data:data19};
+const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -15430,7 +15790,7 @@ outer2:
 for(;i8--;){
 for(j2 = i8; j2--;){
 if(func0(data19[i8], data19[j2])){
-const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema251.properties.records,data:data19};
+const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema257.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -15445,7 +15805,7 @@ break outer2;
 }
 }
 else {
-const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.records.type,parentSchema:schema251.properties.records,data:data19};
+const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.records.type,parentSchema:schema257.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -15459,7 +15819,7 @@ if(data.decisions !== undefined){
 let data21 = data.decisions;
 if(Array.isArray(data21)){
 if(data21.length < 1){
-const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema251.properties.decisions,data:data21};
+const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -15511,7 +15871,7 @@ outer3:
 for(;i10--;){
 for(j3 = i10; j3--;){
 if(func0(data21[i10], data21[j3])){
-const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema251.properties.decisions,data:data21};
+const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema257.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -15526,7 +15886,7 @@ break outer3;
 }
 }
 else {
-const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema251.properties.decisions.type,parentSchema:schema251.properties.decisions,data:data21};
+const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.decisions.type,parentSchema:schema257.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -15537,14 +15897,14 @@ errors++;
 }
 }
 if(data.source !== undefined){
-if(!(validate130(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
+if(!(validate131(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate131.errors : vErrors.concat(validate131.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.type,parentSchema:schema251,data};
+const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema257.type,parentSchema:schema257,data};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -15553,20 +15913,20 @@ vErrors.push(err71);
 }
 errors++;
 }
-validate119.errors = vErrors;
+validate120.errors = vErrors;
 return errors === 0;
 }
-validate119.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate120.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_sources = validate132;
-const schema276 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
-const pattern139 = new RegExp("^https://", "u");
+const of_sources = validate133;
+const schema282 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const pattern141 = new RegExp("^https://", "u");
 
-function validate132(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate133(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="sources.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate132.evaluated;
+const evaluated0 = validate133.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -15575,7 +15935,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema276.required,parentSchema:schema276,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema282.required,parentSchema:schema282,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -15585,7 +15945,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.sources === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema276.required,parentSchema:schema276,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema282.required,parentSchema:schema282,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -15596,7 +15956,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "sources"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema276,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema282,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -15609,7 +15969,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("sources" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema276.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema282.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -15623,7 +15983,7 @@ if(data.sources !== undefined){
 let data1 = data.sources;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema276.properties.sources,data:data1};
+const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema282.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -15668,7 +16028,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema276.properties.sources.propertyNames,parentSchema:schema276.properties.sources,data:data1};
+const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema282.properties.sources.propertyNames,parentSchema:schema282.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -15682,7 +16042,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema276.properties.sources.additionalProperties.required,parentSchema:schema276.properties.sources.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema282.properties.sources.additionalProperties.required,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -15692,7 +16052,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.type === undefined){
-const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema276.properties.sources.additionalProperties.required,parentSchema:schema276.properties.sources.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema282.properties.sources.additionalProperties.required,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -15702,8 +16062,8 @@ vErrors.push(err10);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema276.properties.sources.additionalProperties.properties, key3))){
-const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema276.properties.sources.additionalProperties,data:data2};
+if(!(func1.call(schema282.properties.sources.additionalProperties.properties, key3))){
+const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -15717,7 +16077,7 @@ if(data2.title !== undefined){
 let data3 = data2.title;
 if(typeof data3 === "string"){
 if(func2(data3) < 1){
-const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.sources.additionalProperties.properties.title,data:data3};
+const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -15728,7 +16088,7 @@ errors++;
 }
 }
 else {
-const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.sources.additionalProperties.properties.title.type,parentSchema:schema276.properties.sources.additionalProperties.properties.title,data:data3};
+const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.title.type,parentSchema:schema282.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -15742,7 +16102,7 @@ if(data2.publisher !== undefined){
 let data4 = data2.publisher;
 if(typeof data4 === "string"){
 if(func2(data4) < 1){
-const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -15753,7 +16113,7 @@ errors++;
 }
 }
 else {
-const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema276.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema282.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -15766,7 +16126,7 @@ errors++;
 if(data2.year !== undefined){
 let data5 = data2.year;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
-const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema276.properties.sources.additionalProperties.properties.year.type,parentSchema:schema276.properties.sources.additionalProperties.properties.year,data:data5};
+const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema282.properties.sources.additionalProperties.properties.year.type,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -15777,7 +16137,7 @@ errors++;
 }
 if((typeof data5 == "number") && (isFinite(data5))){
 if(data5 > 2100 || isNaN(data5)){
-const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema276.properties.sources.additionalProperties.properties.year,data:data5};
+const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -15787,7 +16147,7 @@ vErrors.push(err17);
 errors++;
 }
 if(data5 < 1900 || isNaN(data5)){
-const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema276.properties.sources.additionalProperties.properties.year,data:data5};
+const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -15802,7 +16162,7 @@ if(data2.edition !== undefined){
 let data6 = data2.edition;
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.sources.additionalProperties.properties.edition,data:data6};
+const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -15813,7 +16173,7 @@ errors++;
 }
 }
 else {
-const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema276.properties.sources.additionalProperties.properties.edition,data:data6};
+const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema282.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -15826,8 +16186,8 @@ errors++;
 if(data2.url !== undefined){
 let data7 = data2.url;
 if(typeof data7 === "string"){
-if(!pattern139.test(data7)){
-const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema276.properties.sources.additionalProperties.properties.url,data:data7};
+if(!pattern141.test(data7)){
+const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema282.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -15838,7 +16198,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.sources.additionalProperties.properties.url.type,parentSchema:schema276.properties.sources.additionalProperties.properties.url,data:data7};
+const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.url.type,parentSchema:schema282.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -15851,7 +16211,7 @@ errors++;
 if(data2.type !== undefined){
 let data8 = data2.type;
 if(!((((((((data8 === "standard") || (data8 === "guideline")) || (data8 === "regulation")) || (data8 === "paper")) || (data8 === "handbook")) || (data8 === "maker")) || (data8 === "common-practice")) || (data8 === "clinic"))){
-const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema276.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema276.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema276.properties.sources.additionalProperties.properties.type,data:data8};
+const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema282.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema282.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema282.properties.sources.additionalProperties.properties.type,data:data8};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -15948,7 +16308,7 @@ errors++;
 }
 }
 else {
-const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.properties.sources.additionalProperties.type,parentSchema:schema276.properties.sources.additionalProperties,data:data2};
+const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.properties.sources.additionalProperties.type,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -15960,7 +16320,7 @@ errors++;
 }
 }
 else {
-const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.properties.sources.type,parentSchema:schema276.properties.sources,data:data1};
+const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.properties.sources.type,parentSchema:schema282.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -15972,7 +16332,7 @@ errors++;
 }
 }
 else {
-const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.type,parentSchema:schema276,data};
+const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.type,parentSchema:schema282,data};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -15981,18 +16341,18 @@ vErrors.push(err33);
 }
 errors++;
 }
-validate132.errors = vErrors;
+validate133.errors = vErrors;
 return errors === 0;
 }
-validate132.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate133.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_tasks = validate133;
-const schema281 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const of_tasks = validate134;
+const schema287 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
-function validate134(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate135(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate134.evaluated;
+const evaluated0 = validate135.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16099,16 +16459,16 @@ vErrors.push(err5);
 }
 errors++;
 }
-validate134.errors = vErrors;
+validate135.errors = vErrors;
 return errors === 0;
 }
-validate134.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate135.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate140(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate141(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate140.evaluated;
+const evaluated0 = validate141.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16294,17 +16654,17 @@ errors++;
 }
 }
 }
-validate140.errors = vErrors;
+validate141.errors = vErrors;
 return errors === 0;
 }
-validate140.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate141.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate133(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate134(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="tasks.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate133.evaluated;
+const evaluated0 = validate134.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16313,7 +16673,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema281.required,parentSchema:schema281,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema287.required,parentSchema:schema287,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -16323,7 +16683,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.tasks === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema281.required,parentSchema:schema281,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema287.required,parentSchema:schema287,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -16334,7 +16694,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "tasks"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema281,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema287,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -16347,7 +16707,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("tasks" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema281.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema287.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -16361,7 +16721,7 @@ if(data.tasks !== undefined){
 let data1 = data.tasks;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema281.properties.tasks,data:data1};
+const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema287.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -16406,7 +16766,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema281.properties.tasks.propertyNames,parentSchema:schema281.properties.tasks,data:data1};
+const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema287.properties.tasks.propertyNames,parentSchema:schema287.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -16420,7 +16780,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema281.properties.tasks.additionalProperties.required,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -16430,7 +16790,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.role === undefined){
-const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema281.properties.tasks.additionalProperties.required,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -16440,7 +16800,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.steps === undefined){
-const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema281.properties.tasks.additionalProperties.required,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -16450,7 +16810,7 @@ vErrors.push(err11);
 errors++;
 }
 if(data2.pass === undefined){
-const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema281.properties.tasks.additionalProperties.required,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16460,7 +16820,7 @@ vErrors.push(err12);
 errors++;
 }
 if(data2.source === undefined){
-const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema281.properties.tasks.additionalProperties.required,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -16470,8 +16830,8 @@ vErrors.push(err13);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema281.properties.tasks.additionalProperties.properties, key3))){
-const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+if(!(func1.call(schema287.properties.tasks.additionalProperties.properties, key3))){
+const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -16552,8 +16912,8 @@ errors++;
 }
 }
 if(data2["only-when"] !== undefined){
-if(!(validate134(data2["only-when"], {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/only-when",parentData:data2,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate134.errors : vErrors.concat(validate134.errors);
+if(!(validate135(data2["only-when"], {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/only-when",parentData:data2,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate135.errors : vErrors.concat(validate135.errors);
 errors = vErrors.length;
 }
 }
@@ -16596,7 +16956,7 @@ if(data2.on !== undefined){
 let data7 = data2.on;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema281.properties.tasks.additionalProperties.properties.on,data:data7};
+const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -16643,7 +17003,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema281.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema281.properties.tasks.additionalProperties.properties.on,data:data7};
+const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -16727,7 +17087,7 @@ if(data2.wear !== undefined){
 let data11 = data2.wear;
 if(Array.isArray(data11)){
 if(data11.length < 1){
-const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema281.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -16779,7 +17139,7 @@ outer0:
 for(;i2--;){
 for(j0 = i2; j0--;){
 if(func0(data11[i2], data11[j0])){
-const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema281.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -16794,7 +17154,7 @@ break outer0;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema281.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema281.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -16808,7 +17168,7 @@ if(data2.steps !== undefined){
 let data13 = data2.steps;
 if(Array.isArray(data13)){
 if(data13.length < 1){
-const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema281.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -16855,7 +17215,7 @@ errors++;
 }
 }
 else {
-const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema281.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema281.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -17006,14 +17366,14 @@ errors++;
 }
 }
 if(data2.source !== undefined){
-if(!(validate140(data2.source, {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate140.errors : vErrors.concat(validate140.errors);
+if(!(validate141(data2.source, {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate141.errors : vErrors.concat(validate141.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema281.properties.tasks.additionalProperties.type,parentSchema:schema281.properties.tasks.additionalProperties,data:data2};
+const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.properties.tasks.additionalProperties.type,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -17025,7 +17385,7 @@ errors++;
 }
 }
 else {
-const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema281.properties.tasks.type,parentSchema:schema281.properties.tasks,data:data1};
+const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.properties.tasks.type,parentSchema:schema287.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -17037,7 +17397,7 @@ errors++;
 }
 }
 else {
-const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema281.type,parentSchema:schema281,data};
+const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.type,parentSchema:schema287,data};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -17046,18 +17406,18 @@ vErrors.push(err60);
 }
 errors++;
 }
-validate133.errors = vErrors;
+validate134.errors = vErrors;
 return errors === 0;
 }
-validate133.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate134.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_terms = validate142;
-const schema301 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const of_terms = validate143;
+const schema307 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
-function validate143(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate144(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate143.evaluated;
+const evaluated0 = validate144.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -17243,17 +17603,17 @@ errors++;
 }
 }
 }
-validate143.errors = vErrors;
+validate144.errors = vErrors;
 return errors === 0;
 }
-validate143.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate144.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate142(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate143(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="terms.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate142.evaluated;
+const evaluated0 = validate143.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -17262,7 +17622,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema301.required,parentSchema:schema301,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema307.required,parentSchema:schema307,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17272,7 +17632,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.terms === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema301.required,parentSchema:schema301,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema307.required,parentSchema:schema307,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17283,7 +17643,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "terms"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema301,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema307,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -17296,7 +17656,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("terms" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema301.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema307.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -17310,7 +17670,7 @@ if(data.terms !== undefined){
 let data1 = data.terms;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema301.properties.terms,data:data1};
+const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema307.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -17355,7 +17715,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema301.properties.terms.propertyNames,parentSchema:schema301.properties.terms,data:data1};
+const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema307.properties.terms.propertyNames,parentSchema:schema307.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -17369,7 +17729,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.label === undefined){
-const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema301.properties.terms.additionalProperties.required,parentSchema:schema301.properties.terms.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema307.properties.terms.additionalProperties.required,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -17379,7 +17739,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.definition === undefined){
-const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema301.properties.terms.additionalProperties.required,parentSchema:schema301.properties.terms.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema307.properties.terms.additionalProperties.required,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -17390,7 +17750,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!((((((key3 === "label") || (key3 === "plural")) || (key3 === "domain")) || (key3 === "definition")) || (key3 === "glossary")) || (key3 === "source"))){
-const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema301.properties.terms.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -17543,7 +17903,7 @@ errors++;
 if(data2.glossary !== undefined){
 let data7 = data2.glossary;
 if(typeof data7 !== "boolean"){
-const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema301.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema301.properties.terms.additionalProperties.properties.glossary,data:data7};
+const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema307.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema307.properties.terms.additionalProperties.properties.glossary,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -17554,14 +17914,14 @@ errors++;
 }
 }
 if(data2.source !== undefined){
-if(!(validate143(data2.source, {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate143.errors : vErrors.concat(validate143.errors);
+if(!(validate144(data2.source, {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate144.errors : vErrors.concat(validate144.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema301.properties.terms.additionalProperties.type,parentSchema:schema301.properties.terms.additionalProperties,data:data2};
+const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.properties.terms.additionalProperties.type,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -17573,7 +17933,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema301.properties.terms.type,parentSchema:schema301.properties.terms,data:data1};
+const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.properties.terms.type,parentSchema:schema307.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -17585,7 +17945,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema301.type,parentSchema:schema301,data};
+const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.type,parentSchema:schema307,data};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -17594,21 +17954,21 @@ vErrors.push(err27);
 }
 errors++;
 }
-validate142.errors = vErrors;
+validate143.errors = vErrors;
 return errors === 0;
 }
-validate142.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate143.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_wording = validate145;
-const schema312 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
-const pattern155 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
-const pattern156 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
+const of_wording = validate146;
+const schema318 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
+const pattern157 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
+const pattern158 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
 
-function validate145(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate146(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="wording.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate145.evaluated;
+const evaluated0 = validate146.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -17617,7 +17977,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema312.required,parentSchema:schema312,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema318.required,parentSchema:schema318,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17627,7 +17987,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.words === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema312.required,parentSchema:schema312,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema318.required,parentSchema:schema318,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17638,7 +17998,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "words"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema312,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema318,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -17651,7 +18011,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("wording" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema312.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema318.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -17665,7 +18025,7 @@ if(data.words !== undefined){
 let data1 = data.words;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema312.properties.words,data:data1};
+const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema318.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -17677,8 +18037,8 @@ errors++;
 for(const key1 in data1){
 const _errs5 = errors;
 if(typeof key1 === "string"){
-if(!pattern155.test(key1)){
-const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema312.properties.words.propertyNames,data:key1,propertyName:key1};
+if(!pattern157.test(key1)){
+const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema318.properties.words.propertyNames,data:key1,propertyName:key1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -17690,7 +18050,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema312.properties.words.propertyNames,parentSchema:schema312.properties.words,data:data1};
+const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema318.properties.words.propertyNames,parentSchema:schema318.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -17703,8 +18063,8 @@ errors++;
 for(const key2 in data1){
 let data2 = data1[key2];
 if(typeof data2 === "string"){
-if(!pattern156.test(data2)){
-const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema312.properties.words.additionalProperties,data:data2};
+if(!pattern158.test(data2)){
+const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema318.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -17715,7 +18075,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema312.properties.words.additionalProperties.type,parentSchema:schema312.properties.words.additionalProperties,data:data2};
+const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema318.properties.words.additionalProperties.type,parentSchema:schema318.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -17727,7 +18087,7 @@ errors++;
 }
 }
 else {
-const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema312.properties.words.type,parentSchema:schema312.properties.words,data:data1};
+const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema318.properties.words.type,parentSchema:schema318.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -17739,7 +18099,7 @@ errors++;
 }
 }
 else {
-const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema312.type,parentSchema:schema312,data};
+const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema318.type,parentSchema:schema318,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -17748,13 +18108,13 @@ vErrors.push(err10);
 }
 errors++;
 }
-validate145.errors = vErrors;
+validate146.errors = vErrors;
 return errors === 0;
 }
-validate145.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate146.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 /** The SHA-256 of the schemas that this was made from. */
-export const madeFrom: string = 'a6853e7b6b023420ecb088436917f19a67e18363815ac394a8b8828f9440fece';
+export const madeFrom: string = '49022060e7fc35392ec556ea2f4e2dd7eb79a8fe68d51d726d07c9d4dc089291';
 
 export const validators: Readonly<Record<string, ValidateFunction>> = {
   'clinic': of_clinic,
@@ -17767,6 +18127,7 @@ export const validators: Readonly<Record<string, ValidateFunction>> = {
   'limits': of_limits,
   'overrides': of_overrides,
   'pack': of_pack,
+  'phrases': of_phrases,
   'procedure': of_procedure,
   'sources': of_sources,
   'tasks': of_tasks,

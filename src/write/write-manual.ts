@@ -1,21 +1,13 @@
-import type { Root } from 'mdast';
 import type { Rulebook } from '../link/rulebook.js';
 import { speller } from '../link/spell.js';
 import type { Finding } from '../read/finding.js';
+import { modelFigures } from './figures/model-figures.js';
 import { checkManual } from './gate/gate.js';
 import { modelManual } from './model/manual-model.js';
-import { type ManualMeta, modelMeta } from './model/model-title.js';
+import { modelMeta } from './model/model-title.js';
 import { fillTemplate, type Templates } from './text/fill-template.js';
 import { buildTree } from './tree/build-tree.js';
-import type { Section } from './tree/nodes.js';
-
-/** A manual before it is printed: one tree for every format. */
-export interface Manual {
-  tree: Root;
-  meta: ManualMeta;
-  /** The numbered headings in order. */
-  sections: Section[];
-}
+import type { Writing } from './writing.js';
 
 export interface ManualInput {
   rulebook: Rulebook;
@@ -29,10 +21,16 @@ export interface ManualInput {
  *
  * @throws Error when a template asks for something that the manual does not have.
  */
-export function writeManual({ rulebook, templates, tool }: ManualInput): Manual & { findings: Finding[] } {
+export function writeManual({ rulebook, templates, tool }: ManualInput): Writing & { findings: Finding[] } {
   const spell = speller(rulebook.wording);
   const spelt = new Map([...templates].map(([name, text]) => [name, spell(text)]));
   const markdown = fillTemplate(spelt, 'manual/manual', modelManual(rulebook, tool));
-  const built = buildTree(markdown, rulebook);
-  return { tree: built.tree, sections: built.sections, meta: modelMeta(rulebook, tool), findings: checkManual(built, rulebook) };
+  const built = buildTree(markdown, rulebook, modelFigures(rulebook));
+  return {
+    kind: 'manual',
+    tree: built.tree,
+    sections: built.sections,
+    meta: modelMeta(rulebook, tool),
+    findings: checkManual(built, rulebook),
+  };
 }

@@ -10,6 +10,7 @@ import type {
   Situation,
   Verdict,
 } from '../../src/link/rulebook.js';
+import { shippedPhrases } from '../write/shipped-phrases.js';
 
 const place = { file: 'random.yaml', line: 1, column: 1 };
 const source = { id: 'common-practice' };
@@ -171,6 +172,7 @@ export function rulebookOf(decisions: readonly Decision[], programs: readonly Si
     language: 'en-US',
     paper: 'letter',
     wording: {},
+    phrases: shippedPhrases(),
     alsoUnits: {},
     sources: new Map(),
     terms: new Map(),

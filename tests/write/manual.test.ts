@@ -1,5 +1,6 @@
 import { toString as textOf } from 'mdast-util-to-string';
 import { describe, expect, it } from 'vitest';
+import { loadAssets } from '../../src/cli/load-assets.js';
 import { modelChoice } from '../../src/write/model/model-choice.js';
 import { modelRegister } from '../../src/write/model/register.js';
 import { printHtml } from '../../src/write/print/print-html.js';
@@ -108,7 +109,8 @@ describe('a manual', () => {
 describe('printers', () => {
   it('give the same bytes twice', async () => {
     const again = write(smallRulebook());
-    for (const printer of printers) expect(await printer.print(again)).toBe(await printer.print(manual));
+    for (const printer of printers)
+      expect(await printer.print(again, loadAssets())).toBe(await printer.print(manual, loadAssets()));
   });
 
   const html = printHtml(manual);

@@ -12,6 +12,7 @@ import type {
   Verdict,
 } from '../../src/link/rulebook.js';
 import type { Quantity } from '../../src/measure/quantity.js';
+import { shippedPhrases } from './shipped-phrases.js';
 
 const place = { file: 'rules/base/small.yaml', line: 1, column: 1 };
 const practice: Citation = { id: 'common-practice' };
@@ -26,6 +27,7 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
     language: 'en-US',
     paper: 'letter',
     wording: {},
+    phrases: shippedPhrases(),
     alsoUnits: {},
     sources: byId([
       { id: 'common-practice', title: 'Common practice', type: 'common-practice' },

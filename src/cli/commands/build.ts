@@ -7,6 +7,7 @@ import { hasErrors } from '../../read/finding.js';
 import { printers } from '../../write/print/printers.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
+import { loadAssets } from '../load-assets.js';
 import { manualOf } from '../load-manual.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 import { writeFiles } from '../write-files.js';
@@ -40,10 +41,10 @@ export async function runBuild(context: Context, folder: string | undefined, opt
     return 1;
   }
   const target = options.out === undefined ? join(resolve(context.cwd, folder ?? '.'), 'out') : resolve(context.cwd, options.out);
-  const files = new Map(evaluators.files);
+  const files = new Map<string, string | Uint8Array>(evaluators.files);
   for (const printer of printers) {
     progress.step(`printing ${printer.format}`);
-    files.set(`manual.${printer.extension}`, await printer.print(manual));
+    files.set(`manual.${printer.extension}`, await printer.print(manual, loadAssets()));
   }
   progress.step('saving');
   writeFiles(target, files);

@@ -35,6 +35,7 @@ function problemOf(node: Nodes, parents: readonly Parents[]): Problem | undefine
         : { code: 'E603', message: `a link to \`${shorten(node.url)}\` in the manual` };
     case 'containerDirective':
     case 'leafDirective':
+      if (node.name === 'figure') return { code: 'E602', message: `unknown figure \`${node.attributes?.['id'] ?? ''}\`` };
       if (directiveNames[node.type].some((name) => name === node.name)) return undefined;
       return { code: 'E610', message: `unknown directive \`${node.name}\` in a template` };
     case 'textDirective':

@@ -13,6 +13,8 @@ export interface ManualMeta {
   paper: 'a4' | 'letter';
   digest: string;
   tool: string;
+  /** The phrases that printers need, by id. */
+  words: Readonly<Record<string, string>>;
 }
 
 /** The document control data that every printer needs. */
@@ -28,7 +30,15 @@ export function modelMeta(rulebook: Rulebook, tool: string): ManualMeta {
     paper: rulebook.paper,
     digest: rulebook.digest.slice(0, 12),
     tool,
+    words: printWords(rulebook),
   };
+}
+
+/** The phrases whose ids begin with `print.`, their places unfilled. */
+function printWords({ phrases }: Rulebook): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(phrases).flatMap(([id, said]) => (id.startsWith('print.') && typeof said === 'string' ? [[id, said]] : [])),
+  );
 }
 
 /** The title page with document control. */

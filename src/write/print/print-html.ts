@@ -2,7 +2,7 @@ import type { ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
-import type { Manual } from '../write-manual.js';
+import type { Writing } from '../writing.js';
 import { pageStyle } from './html/page-style.js';
 import { renderSections } from './html/render-sections.js';
 import { screenStyle } from './html/screen-style.js';
@@ -12,7 +12,7 @@ import { textStyle } from './html/text-style.js';
  * Prints a manual as one HTML file that asks for nothing from outside: for the screen with the contents at the side, for
  * paper with running heads, page numbers and each chapter on a page of its own.
  */
-export function printHtml(manual: Manual): string {
+export function printHtml(manual: Writing): string {
   const { meta } = manual;
   const style = [textStyle, screenStyle, pageStyle(manual)].join('\n');
   const page: Root = {
@@ -34,6 +34,6 @@ export function printHtml(manual: Manual): string {
   return `${unified().use(rehypeStringify).stringify(page)}\n`;
 }
 
-function body(manual: Manual): ElementContent[] {
+function body(manual: Writing): ElementContent[] {
   return [h('a.skip', { href: '#manual' }, 'Skip the contents'), h('main#manual', { tabIndex: -1 }, renderSections(manual))];
 }

@@ -1,11 +1,11 @@
 import remarkGfm from 'remark-gfm';
 import remarkStringify from 'remark-stringify';
 import { unified } from 'unified';
-import type { Manual } from '../write-manual.js';
+import type { Writing } from '../writing.js';
 import { portableTree } from './markdown/portable-tree.js';
 
 /** Prints a manual as plain GitHub Flavored Markdown, readable as it is. */
-export function printMarkdown(manual: Manual): string {
+export function printMarkdown(manual: Writing): string {
   return printer.stringify(portableTree(manual));
 }
 

@@ -1,9 +1,13 @@
-import type { Manual } from '../write-manual.js';
+import type { Writing } from '../writing.js';
+import type { Assets } from './assets.js';
 
-/** Prints a manual in one format. The same manual always gives the same text. */
+/** Prints a writing in one format. The same writing always gives the same bytes. */
 export interface Printer {
   format: string;
   /** Of the file, without a dot. */
   extension: string;
-  print(manual: Manual): string | Promise<string>;
+  print(writing: Writing, assets: Assets): Printed | Promise<Printed>;
 }
+
+/** The content of a file: text, or bytes. */
+export type Printed = string | Uint8Array;

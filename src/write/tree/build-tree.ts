@@ -1,8 +1,10 @@
 import type { Root } from 'mdast';
 import type { Rulebook } from '../../link/rulebook.js';
+import type { Figure } from '../figures/figure.js';
 import { parseMarkdown } from './dialect.js';
 import type { CrossReference, Section } from './nodes.js';
 import { numberHeadings } from './number-headings.js';
+import { placeFigures } from './place-figures.js';
 import { resolveReferences } from './resolve-references.js';
 import { takeMarks } from './take-marks.js';
 import { walk } from './walk.js';
@@ -14,12 +16,13 @@ export interface BuiltTree {
 }
 
 /** Markdown to the one tree that every format is printed from: marked, numbered, references filled in. */
-export function buildTree(markdown: string, rulebook: Rulebook): BuiltTree {
+export function buildTree(markdown: string, rulebook: Rulebook, figures: ReadonlyMap<string, Figure> = new Map()): BuiltTree {
   const tree = parseMarkdown(markdown);
   walk(tree, (node) => {
     delete node.position;
   });
   takeMarks(tree);
+  placeFigures(tree, figures);
   const sections = numberHeadings(tree);
   const unknown = resolveReferences(tree, rulebook, sections);
   return { tree, sections, unknown };

@@ -1,5 +1,6 @@
-import type { Parent, PhrasingContent } from 'mdast';
+import type { Node, Parent, PhrasingContent } from 'mdast';
 import type {} from 'mdast-util-directive';
+import type { Figure } from '../figures/figure.js';
 import type { ReferenceScheme } from '../text/markdown.js';
 
 /** What a node prints: `{ kind: 'rule', id: 'drying/hollows' }`. */
@@ -27,6 +28,17 @@ export interface Said extends Parent {
   children: PhrasingContent[];
 }
 
+/** A figure, drawn when it is printed. */
+export interface FigureNode extends Node, Figure {
+  type: 'figure';
+}
+
+/** Words that a change adds or takes away. */
+export interface Changed extends Parent {
+  type: 'inserted' | 'deleted';
+  children: PhrasingContent[];
+}
+
 declare module 'mdast' {
   interface Data {
     marks?: Mark[];
@@ -34,14 +46,21 @@ declare module 'mdast' {
     number?: string;
     /** What kind of paragraph it is: `why`, `if-not`, `caution` … */
     is?: string;
+    /** What a change does to the whole block. */
+    change?: 'inserted' | 'deleted' | 'moved';
   }
   interface PhrasingContentMap {
     reference: CrossReference;
     said: Said;
+    inserted: Changed;
+    deleted: Changed;
   }
   interface RootContentMap {
     reference: CrossReference;
     said: Said;
+    figure: FigureNode;
+    inserted: Changed;
+    deleted: Changed;
   }
 }
 

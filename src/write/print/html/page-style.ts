@@ -1,9 +1,9 @@
 import type { ManualMeta } from '../../model/model-title.js';
-import type { Manual } from '../../write-manual.js';
+import type { Writing } from '../../writing.js';
 import { groupPages } from './page-groups.js';
 
 /** The style sheet for paper: size, binder margin, running heads, and what may not be torn apart. */
-export function pageStyle({ meta, sections }: Pick<Manual, 'meta' | 'sections'>): string {
+export function pageStyle({ meta, sections }: Pick<Writing, 'meta' | 'sections'>): string {
   const named = groupPages(sections).map(({ name, head }) => namedPages(meta, name, head));
   return `${commonPage(meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
 }

@@ -24,6 +24,8 @@ export function renderBlock(node: RootContent, meta: ManualMeta): ElementContent
       return h('hr');
     case 'containerDirective':
       return renderContainer(node, meta);
+    case 'figure':
+      return h('figure', [h('p', node.alt), h('figcaption', node.caption)]);
     default:
       throw new RangeError(`no HTML for a block of type ${node.type}`);
   }

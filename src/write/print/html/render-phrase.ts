@@ -27,6 +27,10 @@ function renderOne(node: PhrasingContent): ElementContent | ElementContent[] {
       return node.anchor === undefined
         ? h(`span.to-${node.scheme}`, renderPhrase(node.children))
         : h(`a.to-${node.scheme}`, { href: `#${node.anchor}` }, renderPhrase(node.children));
+    case 'inserted':
+      return h('ins', renderPhrase(node.children));
+    case 'deleted':
+      return h('del', renderPhrase(node.children));
     default:
       throw new RangeError(`no HTML for words of type ${node.type}`);
   }

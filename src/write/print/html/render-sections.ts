@@ -1,13 +1,13 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Nodes, RootContent } from 'mdast';
-import type { Manual } from '../../write-manual.js';
+import type { Writing } from '../../writing.js';
 import { groupPages } from './page-groups.js';
 import { renderBlock } from './render-block.js';
 import { renderContents } from './render-contents.js';
 
 /** The manual as nested sections: the front, chapters, their parts, and the tasks in a part. */
-export function renderSections(manual: Manual): ElementContent[] {
+export function renderSections(manual: Writing): ElementContent[] {
   const { tree, meta, sections } = manual;
   const pageNames = groupPages(sections).flatMap(({ name, chapters }) => chapters.map(() => name));
   return nest(tree.children, 1).map(({ head, body }, index) => {

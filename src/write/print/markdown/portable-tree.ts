@@ -12,11 +12,11 @@ import type {
 } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
 import type { Section } from '../../tree/nodes.js';
-import type { Manual } from '../../write-manual.js';
+import type { Writing } from '../../writing.js';
 import { slugsOf } from './slugs-of.js';
 
 /** The tree in plain Markdown alone: directives, marks and references turned into what any reader shows. */
-export function portableTree({ tree, meta, sections }: Manual): Root {
+export function portableTree({ tree, meta, sections }: Writing): Root {
   const slugs = slugsOf(sections);
   return { type: 'root', children: tree.children.flatMap(portableBlock) };
 
@@ -34,6 +34,11 @@ export function portableTree({ tree, meta, sections }: Manual): Root {
         return portableContainer(node);
       case 'leafDirective':
         return node.name === 'contents' ? [heading(2, [text('Contents')]), contentsList(sections)] : [];
+      case 'figure':
+        return [
+          { type: 'paragraph', children: [{ type: 'strong', children: [text(node.caption)] }] },
+          { type: 'paragraph', children: [text(node.alt)] },
+        ];
       default:
         return [node];
     }
@@ -116,6 +121,10 @@ export function portableTree({ tree, meta, sections }: Manual): Root {
           return [{ type: 'strong', children: portablePhrase(node.children) }];
         case 'emphasis':
           return [{ type: 'emphasis', children: portablePhrase(node.children) }];
+        case 'inserted':
+          return [{ type: 'strong', children: portablePhrase(node.children) }];
+        case 'deleted':
+          return [{ type: 'delete', children: portablePhrase(node.children) }];
         default:
           return [node];
       }
