@@ -1,8 +1,9 @@
 import type { Answer } from '../decide/answer.js';
 import type { Decision, Rulebook } from '../link/rulebook.js';
+import { plainText } from '../write/text/plain-text.js';
 import { colors } from './colors.js';
 import type { Context } from './context.js';
-import { citationText, plainText, programName } from './say.js';
+import { citationText, programName } from './say.js';
 
 /** Most lines of one kind that are printed of an open answer; `--json` shows all. */
 const most = 5;

@@ -1,11 +1,11 @@
 import type { Rulebook } from '../link/rulebook.js';
-import { speller } from '../link/spell.js';
 import type { Finding } from '../read/finding.js';
 import { modelFigures } from './figures/model-figures.js';
 import { checkManual } from './gate/gate.js';
 import { modelManual } from './model/manual-model.js';
 import { modelMeta } from './model/model-title.js';
 import { fillTemplate, type Templates } from './text/fill-template.js';
+import { spellTemplates } from './text/spell-templates.js';
 import { buildTree } from './tree/build-tree.js';
 import type { Writing } from './writing.js';
 
@@ -22,9 +22,7 @@ export interface ManualInput {
  * @throws Error when a template asks for something that the manual does not have.
  */
 export function writeManual({ rulebook, templates, tool }: ManualInput): Writing & { findings: Finding[] } {
-  const spell = speller(rulebook.wording);
-  const spelt = new Map([...templates].map(([name, text]) => [name, spell(text)]));
-  const markdown = fillTemplate(spelt, 'manual/manual', modelManual(rulebook, tool));
+  const markdown = fillTemplate(spellTemplates(templates, rulebook), 'manual/manual', modelManual(rulebook, tool));
   const built = buildTree(markdown, rulebook, modelFigures(rulebook));
   return {
     kind: 'manual',

@@ -3,12 +3,13 @@ import type { Citation, Rule, Rulebook, SetBy } from '../../link/rulebook.js';
 import { formatInterval } from '../../measure/interval.js';
 import { formatQuantity } from '../../measure/quantity.js';
 import { didYouMean } from '../../read/nearest.js';
+import { plainText } from '../../write/text/plain-text.js';
 import { BadUse } from '../bad-use.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
 import { sectionsPrinting } from '../load-manual.js';
 import { explainFixture, fixtureIds, type Line, publishedAbout } from '../published.js';
-import { citationText, plainText } from '../say.js';
+import { citationText } from '../say.js';
 
 export interface ExplainOptions extends CommonOptions {
   clinic?: string;

@@ -1,6 +1,7 @@
 import type { Root } from 'mdast';
 import type { Rulebook } from '../../link/rulebook.js';
 import type { Figure } from '../figures/figure.js';
+import type { Writing } from '../writing.js';
 import { parseMarkdown } from './dialect.js';
 import type { CrossReference, Section } from './nodes.js';
 import { numberHeadings } from './number-headings.js';
@@ -15,15 +16,27 @@ export interface BuiltTree {
   unknown: CrossReference[];
 }
 
+export interface BuildOptions {
+  /** Whether headings are numbered and listed as sections. */
+  numbered?: boolean;
+  /** The manual beside it: what stands there is named with the number of its section, without a link. */
+  manual?: Pick<Writing, 'tree' | 'sections'> | undefined;
+}
+
 /** Markdown to the one tree that every format is printed from: marked, numbered, references filled in. */
-export function buildTree(markdown: string, rulebook: Rulebook, figures: ReadonlyMap<string, Figure> = new Map()): BuiltTree {
+export function buildTree(
+  markdown: string,
+  rulebook: Rulebook,
+  figures: ReadonlyMap<string, Figure> = new Map(),
+  { numbered = true, manual }: BuildOptions = {},
+): BuiltTree {
   const tree = parseMarkdown(markdown);
   walk(tree, (node) => {
     delete node.position;
   });
   takeMarks(tree);
   placeFigures(tree, figures);
-  const sections = numberHeadings(tree);
-  const unknown = resolveReferences(tree, rulebook, sections);
+  const sections = numbered ? numberHeadings(tree) : [];
+  const unknown = resolveReferences(tree, rulebook, sections, manual);
   return { tree, sections, unknown };
 }

@@ -16,7 +16,7 @@ interface Shelf {
   rulebook: Rulebook;
   bibliography: Bibliography;
   sections: readonly Section[];
-  homes: ReadonlyMap<string, Home>;
+  homes: ReadonlyMap<string, Partial<Home>>;
 }
 
 /** What a reference prints, and where it leads. */
@@ -26,8 +26,13 @@ interface Filling {
 }
 
 /** Fills in every reference of the tree, in place, and returns those that lead nowhere. */
-export function resolveReferences(tree: Root, rulebook: Rulebook, sections: readonly Section[]): CrossReference[] {
-  const shelf = { rulebook, bibliography: numberSources(rulebook), sections, homes: findHomes(tree, sections) };
+export function resolveReferences(
+  tree: Root,
+  rulebook: Rulebook,
+  sections: readonly Section[],
+  manual?: { tree: Root; sections: readonly Section[] },
+): CrossReference[] {
+  const shelf = { rulebook, bibliography: numberSources(rulebook), sections, homes: homesOf(tree, sections, manual) };
   const unknown: CrossReference[] = [];
   visit(tree, 'reference', (reference, _, parent) => {
     // A cell is narrow, and its column states a unit: no second one there.
@@ -37,6 +42,18 @@ export function resolveReferences(tree: Root, rulebook: Rulebook, sections: read
     if (filling?.anchor !== undefined) reference.anchor = filling.anchor;
   });
   return unknown;
+}
+
+/** The homes in the tree itself, before those in the manual beside it, which have no anchor here. */
+function homesOf(
+  tree: Root,
+  sections: readonly Section[],
+  manual: { tree: Root; sections: readonly Section[] } | undefined,
+): Shelf['homes'] {
+  const own = findHomes(tree, sections);
+  if (manual === undefined) return own;
+  const elsewhere = [...findHomes(manual.tree, manual.sections)].map(([key, { section }]) => [key, { section }] as const);
+  return new Map<string, Partial<Home>>([...elsewhere, ...own]);
 }
 
 function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean): Filling | undefined {
