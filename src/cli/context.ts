@@ -67,7 +67,8 @@ export function openPacks(context: Context, options: CommonOptions, extent?: Ext
   return loadPacks(rulesFolderOf(context, options), context.cwd, extent);
 }
 
-function rulesFolderOf(context: Context, options: CommonOptions): string {
+/** @throws BadUse when the folder holds no rules. */
+export function rulesFolderOf(context: Context, options: CommonOptions): string {
   const rulesFolder = options.rules === undefined ? join(home, 'rules') : resolve(context.cwd, options.rules);
   if (!existsSync(join(rulesFolder, 'schema')))
     throw new BadUse(`there are no rules in \`${options.rules ?? rulesFolder}\``, 'it must hold `schema` and `base`');

@@ -10,6 +10,9 @@ import type { ImpactOptions } from './commands/impact.js';
 import type { InitOptions } from './commands/init.js';
 import { type ListOptions, listable } from './commands/list.js';
 import type { RegionsOptions } from './commands/list-regions.js';
+import type { ReleaseOptions } from './commands/release.js';
+import type { ReviewOptions } from './commands/review.js';
+import type { VerifyOptions } from './commands/verify.js';
 import type { Context } from './context.js';
 import { documentCache } from './document-cache.js';
 import { toolVersion } from './tool-version.js';
@@ -81,9 +84,10 @@ export async function main(args: readonly string[], context: Context, input: Asy
       const { runImpact } = await import('./commands/impact.js');
       code = runImpact(context, folder, options);
     });
-  command('build', 'write a clinic’s manual and the evaluator’s input')
+  command('build', 'write a clinic’s manual, its evaluators, and what changed since its last release')
     .argument('[clinic]', 'clinic folder (default: this folder)')
     .option('-o, --out <folder>', 'write into this folder (default: `out` in the clinic folder)')
+    .option('--formats <list>', 'print only these formats, such as `md,html` (default: all)')
     .action(async (folder: string | undefined, options: BuildOptions) => {
       const { runBuild } = await import('./commands/build.js');
       code = await runBuild(context, folder, options);
@@ -104,6 +108,38 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .action(async (kind: string, options: ListOptions & RegionsOptions) => {
       if (kind === 'regions') code = (await import('./commands/list-regions.js')).runListRegions(context, options);
       else code = (await import('./commands/list.js')).runList(context, kind, options);
+    });
+  command('release', 'freeze the manual and the evaluators into the history of the clinic folder')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option('--approved-on <date>', 'the day of approval, YYYY-MM-DD (default: today)')
+    .option('--sign-with <file>', 'sign the lock with this private Ed25519 key (PEM)')
+    .action(async (folder: string | undefined, options: ReleaseOptions) => {
+      const { runRelease } = await import('./commands/release.js');
+      code = await runRelease(context, folder, options, today());
+    });
+  program
+    .command('verify')
+    .description('say whether the releases of a clinic are as they were released')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option('--release <version>', 'make this release again (default: the last one)')
+    .option('--all', 'make every release again')
+    .option('--trust <file>', 'the public Ed25519 key (PEM) that releases must be signed with (default: CLINIC_RULEBOOK_KEY)')
+    .option('--json', 'print it as JSON')
+    .action(async (folder: string | undefined, options: VerifyOptions) => {
+      const { runVerify } = await import('./commands/verify.js');
+      code = await runVerify(context, folder, options);
+    });
+  program
+    .command('review')
+    .description('list what falls due: the manual, deviations, citations, tasks without an owner')
+    .argument('[clinic]', 'clinic folder (default: this folder)')
+    .option('--on <date>', 'the day to look from, YYYY-MM-DD (default: today)')
+    .option('--within <time>', 'how far to look ahead (default: 3 mo)')
+    .option('--rules <folder>', 'read the rules from this folder (default: those that come with the tool)')
+    .option('--json', 'print it as JSON')
+    .action(async (folder: string | undefined, options: ReviewOptions) => {
+      const { runReview } = await import('./commands/review.js');
+      code = runReview(context, folder, options, today());
     });
   program
     .command('init')
@@ -139,4 +175,10 @@ export async function main(args: readonly string[], context: Context, input: Asy
   } finally {
     documentCache().save();
   }
+}
+
+/** The day by the clock of this machine, YYYY-MM-DD. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), String(now.getMonth() + 1).padStart(2, '0'), String(now.getDate()).padStart(2, '0')].join('-');
 }

@@ -1,24 +1,30 @@
+import { rmSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { proveStrict } from '../../analyse/prove-strict.js';
+import { type Comparison, isSame } from '../../change/comparison.js';
 import { checkRulebook } from '../../check/check-rulebook.js';
-import { emitEvaluators } from '../../emit/emit-evaluators.js';
 import { packsAlone } from '../../link/packs-alone.js';
-import { hasErrors } from '../../read/finding.js';
-import { printers } from '../../write/print/printers.js';
+import { type Finding, hasErrors } from '../../read/finding.js';
 import { colors } from '../colors.js';
-import { type CommonOptions, type Context, openSoundClinic } from '../context.js';
-import { loadAssets } from '../load-assets.js';
-import { manualOf } from '../load-manual.js';
+import { type CommonOptions, type Context, clinicFolderOf, openSoundClinic } from '../context.js';
+import type { Loaded } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
+import { allFormats, formatsOf, makeProducts } from '../products.js';
+import { openRelease, readReleases, textFile } from '../releases.js';
 import { writeFiles } from '../write-files.js';
 
 export interface BuildOptions extends CommonOptions {
   out?: string;
+  formats?: string;
 }
 
-/** `rulebook build`: checks a clinic, then writes its manual and the evaluator's input; nothing where there are errors. */
+/**
+ * `rulebook build`: checks a clinic, then writes its manual, the evaluators, and what changed since the last release; nothing
+ * where there are errors.
+ */
 export async function runBuild(context: Context, folder: string | undefined, options: BuildOptions): Promise<number> {
   const { progress } = context;
+  const formats = formatsOf(options.formats);
   progress.step('reading and linking the rules');
   const open = openSoundClinic(context, folder, options);
   if (open === undefined) return 1;
@@ -29,11 +35,13 @@ export async function runBuild(context: Context, folder: string | undefined, opt
     opened.loaded.fixtures,
     packsAlone(opened.loaded.packs, rulebook.clinic, rulebook.on, proveStrict),
   );
-  progress.step('writing the manual');
-  const manual = manualOf(rulebook);
-  progress.step('making the evaluators');
-  const evaluators = emitEvaluators(rulebook);
-  const findings = [...opened.findings, ...report.findings, ...manual.findings, ...evaluators.findings];
+  const { releases, findings: history } = readReleases(clinicFolderOf(context, folder), context.cwd);
+  const last = releases.at(-1);
+  const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
+  const made = await makeProducts(rulebook, { progress, formats, ...(released && { released }) });
+  const findings = [...opened.findings, ...report.findings, ...history, ...opening, ...made.findings];
+  if (last !== undefined && made.comparison !== undefined)
+    findings.push(...sameVersion(opened.loaded, last.version, made.comparison));
   progress.done();
   printFindings(findings, context.err);
   if (hasErrors(findings)) {
@@ -41,13 +49,11 @@ export async function runBuild(context: Context, folder: string | undefined, opt
     return 1;
   }
   const target = options.out === undefined ? join(resolve(context.cwd, folder ?? '.'), 'out') : resolve(context.cwd, options.out);
-  const files = new Map<string, string | Uint8Array>(evaluators.files);
-  for (const printer of printers) {
-    progress.step(`printing ${printer.format}`);
-    files.set(`manual.${printer.extension}`, await printer.print(manual, loadAssets()));
-  }
+  // The text is kept with a release only; the manual itself is its printed form.
+  made.files.delete(textFile);
   progress.step('saving');
-  writeFiles(target, files);
+  writeFiles(target, made.files);
+  for (const name of staleNames) if (!made.files.has(name)) rmSync(join(target, name), { force: true });
   progress.done();
   const shown = (name: string) => relative(context.cwd, join(target, name)) || name;
   context.out(
@@ -56,8 +62,40 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   context.out(
     `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,
   );
-  for (const printer of printers) context.out(`  manual    ${shown(`manual.${printer.extension}`)}`);
-  for (const name of evaluators.files.keys()) context.out(`  evaluator ${shown(name)}`);
+  for (const name of made.files.keys()) context.out(`  ${kindOf(name).padEnd(9)} ${shown(name)}`);
+  if (last !== undefined && made.comparison !== undefined) context.out(`  since     ${sayChange(last.version, made.comparison)}`);
   context.out(`  digest    ${rulebook.digest.slice(0, 12)}`);
   return 0;
+}
+
+/** A notice of an earlier build says what no longer holds. */
+const staleNames = allFormats.flatMap((extension) => [`notice.${extension}`, `redline.${extension}`]);
+
+function kindOf(name: string): string {
+  const [kind = ''] = name.split('.');
+  return kind === 'rulebook' ? 'evaluator' : kind;
+}
+
+/** A released version that has other pages now needs a number of its own. */
+function sameVersion({ clinicDocuments }: Loaded, released: string, comparison: Comparison): Finding[] {
+  const clinic = clinicDocuments.find(({ data }) => data.kind === 'clinic');
+  if (clinic === undefined || comparison.after.clinic.document.version !== released || isSame(comparison)) return [];
+  const message = `version \`${released}\` was released, and the manual is another now`;
+  return [
+    {
+      code: 'W520',
+      message,
+      place: clinic.at(['document', 'version']),
+      help: 'give the clinic document its next version, and the day from which it holds',
+    },
+  ];
+}
+
+/** `version 1.0: 3 changes in practice, 2 decisions with other answers, 5 sections with other words`. */
+export function sayChange(version: string, comparison: Comparison): string {
+  if (isSame(comparison)) return `version ${version}: nothing changed`;
+  const { practice, impact, sections } = comparison;
+  const answers = impact.decisions.filter(({ verdict }) => verdict !== 'same').length;
+  const words = sections.filter(({ fate }) => fate === 'changed' || fate === 'new' || fate === 'gone').length;
+  return `version ${version}: ${plural(practice.length, 'change')} in practice, ${plural(answers, 'decision')} with other answers, ${plural(words, 'section')} with other words`;
 }
