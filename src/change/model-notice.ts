@@ -4,7 +4,9 @@ import { formatInterval, type Interval } from '../measure/interval.js';
 import { formatQuantity } from '../measure/quantity.js';
 import { labelOf } from '../write/model/label-of.js';
 import { modelMeta } from '../write/model/model-title.js';
-import { type Markdown, refer } from '../write/text/markdown.js';
+import { sayFactValue } from '../write/model/say-fact-value.js';
+import { groupBy } from '../write/text/group-by.js';
+import { join, type Markdown, refer } from '../write/text/markdown.js';
 import { said } from '../write/text/markdown-safe.js';
 import { phrase, phraseMarkdown } from '../write/text/phrase.js';
 import { plainText } from '../write/text/plain-text.js';
@@ -32,7 +34,7 @@ export function modelNotice(comparison: Comparison, tool: string) {
     noAnswer: impact.decisions.every(({ verdict }) => verdict === 'same'),
     roles: byRole(comparison),
     decisions: changed.map((each) => modelDecision(each, comparison)),
-    schedules: schedules.map((each) => modelSchedule(each, comparison)),
+    schedules: modelSchedules(comparison),
     wording: onlyWords(comparison),
     pages: modelPages(sections),
     people: clinic.people.map(({ name, job }) => ({ name, job })),
@@ -97,36 +99,68 @@ function sayPractice(change: PracticeChange, { after }: Comparison): Markdown {
   }
 }
 
-/** Most regions of one change that a notice lists; the rest is counted. */
-const mostRegions = 3;
+/** Most kinds of situation that a notice lists of one change; the rest is counted. */
+const mostRegions = 2;
+/** A kind of situation that takes more letters than this is shown by an example. */
+const longestRegion = 220;
 
 function modelDecision(impact: DecisionImpact, comparison: Comparison) {
-  const { after } = comparison;
-  const { decision, title, verdict, changes, open } = impact;
+  const { before, after } = comparison;
+  const { decision, title, verdict, changes, open, rules, limits } = impact;
+  const isEnd = verdict === 'new' || verdict === 'gone' || verdict === 'not decided';
+  const because = (what: 'new' | 'retired') => rules.filter((each) => each.what === what).map(({ rule }) => rule);
+  const sayRules = (from: Rulebook, ids: readonly string[]) =>
+    ids.flatMap((id) => from.decisions.get(decision)?.rules.find((rule) => rule.id === id) ?? []).map((rule) => rule.because);
   return {
     title,
-    question: (after.decisions.get(decision) ?? comparison.before.decisions.get(decision))?.question ?? '',
-    state:
-      verdict === 'new' || verdict === 'gone' || verdict === 'not decided'
-        ? phrase(after, `notice.decision-${verdict.replace(' ', '-')}`)
-        : null,
+    question: (after.decisions.get(decision) ?? before.decisions.get(decision))?.question ?? '',
+    state: isEnd ? phrase(after, `notice.decision-${verdict.replace(' ', '-')}`) : null,
+    causes: [
+      ...sayRules(before, because('retired')).map((words) =>
+        phrase(after, 'notice.cause-retired', { rule: plainText(before, words) }),
+      ),
+      ...sayRules(after, because('new')).map((words) => phrase(after, 'notice.cause-new', { rule: plainText(after, words) })),
+      ...limits.map((each) =>
+        phrase(after, 'notice.cause-limit', {
+          limit: after.limits.get(each.limit)?.label ?? before.limits.get(each.limit)?.label ?? each.limit,
+          before: each.before,
+          after: each.after,
+        }),
+      ),
+    ].map((words) => said(words, decision)),
     changes: changes.map((each) => modelChange(each, impact, comparison)),
-    open: changes.length === 0 && open !== undefined ? open.regions.slice(0, 1).map((region) => sayWhere(region, decision)) : [],
+    open:
+      changes.length === 0 && open !== undefined ? open.regions.slice(0, 1).map((region) => sayExample(region, comparison)) : [],
   };
 }
 
 function modelChange({ before: was, after: is, regions }: AnswerChange, { decision }: DecisionImpact, comparison: Comparison) {
-  const more = regions.length - mostRegions;
+  const short = regions.map(sayRegion).filter((words) => words.length <= longestRegion);
+  const [example] = regions;
+  const shown = short.slice(0, mostRegions);
+  const more = regions.length - Math.max(1, shown.length);
   return {
     before: said(sayAnswer(comparison.before, decision, was), decision),
     after: said(sayAnswer(comparison.after, decision, is), decision),
-    regions: regions.slice(0, mostRegions).map((region) => sayWhere(region, decision)),
+    regions:
+      shown.length > 0 || example === undefined
+        ? shown.map((words) => ({ words: said(words, decision) }))
+        : [{ words: sayExample(example, comparison) }],
     more: more > 0 ? phrase(comparison.after, 'notice.more-situations', { count: more }) : null,
   };
 }
 
-function sayWhere({ where }: ChangedRegion, decision: string): { lines: Markdown } {
-  return { lines: said(where.map(({ label, is }) => `${label}: ${is}`).join('; '), decision) };
+function sayRegion({ where }: ChangedRegion): string {
+  return where.map(({ label, is }) => `${label}: ${is}`).join('; ');
+}
+
+/** One situation of a kind, with every fact that it states. */
+function sayExample({ situation }: ChangedRegion, { after, before }: Comparison): Markdown {
+  const facts = Object.entries(situation).flatMap(([id, value]) => {
+    const fact = after.facts.get(id) ?? before.facts.get(id);
+    return fact === undefined ? [] : [join([`${fact.label}: `, sayFactValue(after, fact, value)])];
+  });
+  return phraseMarkdown(after, 'notice.for-example', { situation: join(facts, '; ') });
 }
 
 function sayAnswer(rulebook: Rulebook, decision: string, answer: string): string {
@@ -138,19 +172,34 @@ function sayAnswer(rulebook: Rulebook, decision: string, answer: string): string
   return machine && program ? `${machine.name}, ${program.name}` : answer;
 }
 
-function modelSchedule({ title, task, machine, before, after: is }: ScheduleChange, { after }: Comparison) {
+function modelSchedules({ schedules, before, after }: Comparison) {
   const often = (duty: { every?: Interval } | undefined) =>
     duty === undefined
       ? phrase(after, 'notice.not-done')
       : duty.every === undefined
         ? phrase(after, 'notice.after-events')
         : formatInterval(duty.every);
-  return {
-    machine: machine === undefined ? phrase(after, 'notice.whole-clinic') : machine,
-    task: after.tasks.has(task) ? refer('task', task) : title,
-    before: said(often(before), task),
-    after: said(often(is), task),
-  };
+  const inService = ({ machines }: Rulebook) =>
+    new Set([...machines.values()].filter((machine) => machine.inService).map(({ name }) => name));
+  const [old, next] = [inService(before), inService(after)];
+  const ended = (each: ScheduleChange) => each.machine !== undefined && old.has(each.machine) && !next.has(each.machine);
+  const machineOf = ({ machine }: ScheduleChange) => machine ?? phrase(after, 'notice.whole-clinic');
+  const moved = schedules
+    .filter((each) => !ended(each))
+    .map((each) => ({
+      machine: machineOf(each),
+      task: after.tasks.has(each.task) ? refer('task', each.task) : join([each.title]),
+      before: said(often(each.before), each.task),
+      after: said(often(each.after), each.task),
+    }));
+  // A machine that is gone takes its whole schedule with it.
+  const gone = [...groupBy(schedules.filter(ended), machineOf)].map(([machine, tasks]) => ({
+    machine,
+    task: join([phrase(after, 'notice.all-tasks', { count: tasks.length })]),
+    before: join(['']),
+    after: join([phrase(after, 'notice.not-done')]),
+  }));
+  return [...moved, ...gone];
 }
 
 /** What is written in another way and means the same, as was proved: rules and limits by their decisions. */

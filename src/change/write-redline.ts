@@ -48,8 +48,18 @@ function redlineSection({ id, fate, before, after, blocks }: SectionChange): { s
     children: titleOf(fate, before?.title, title),
     data: { number, marks: [mark], ...(fate === 'new' && { change: 'inserted' }), ...(fate === 'gone' && { change: 'deleted' }) },
   };
-  const nodes = [heading, ...blocks.flatMap(redlineBlock)];
+  const nodes = [
+    heading,
+    ...withContext(blocks).flatMap((block) => (block === undefined ? [paragraph([text('[…]')])] : redlineBlock(block))),
+  ];
   return { section, nodes: nodes.length > 1 ? nodes : [...nodes, paragraph([text('–')])] };
+}
+
+/** What changed, with the block before and the block after it; what lies between is left out, as an absent block. */
+function withContext(blocks: readonly BlockChange[]): (BlockChange | undefined)[] {
+  const isKept = ({ fate }: BlockChange) => fate === 'same' || fate === 'renumbered' || fate === 'moved-away';
+  const near = blocks.map((_, index) => blocks.slice(Math.max(0, index - 1), index + 2).some((each) => !isKept(each)));
+  return blocks.flatMap((block, index) => (near[index] ? [block] : index === 0 || near[index - 1] ? [undefined] : []));
 }
 
 function titleOf(fate: SectionChange['fate'], before: string | undefined, after: string): PhrasingContent[] {
