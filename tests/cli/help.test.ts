@@ -1,7 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { project, run } from './run.js';
 
-const commands = ['check', 'decide', 'build', 'explain', 'list', 'init', 'measure'];
+const commands = [
+  'check',
+  'decide',
+  'analyse',
+  'impact',
+  'build',
+  'release',
+  'verify',
+  'review',
+  'explain',
+  'list',
+  'init',
+  'measure',
+];
 
 describe('help', () => {
   it.each([[[]], ...commands.map((command) => [[command]])])('%j --help says what it does and exits with 0', async (args) => {
