@@ -123,6 +123,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .argument('[clinic]', 'clinic folder (default: this folder)')
     .option('--release <version>', 'make this release again (default: the last one)')
     .option('--all', 'make every release again')
+    .option('--only-files', 'compare files and signatures, and make nothing again')
     .option('--trust <file>', 'the public Ed25519 key (PEM) that releases must be signed with (default: CLINIC_RULEBOOK_KEY)')
     .option('--json', 'print it as JSON')
     .action(async (folder: string | undefined, options: VerifyOptions) => {

@@ -240,15 +240,15 @@ describe('a signature', () => {
       }
       const at = (...args: string[]) => run(args, own);
       await at('release', 'clinic', '--approved-on', '2026-11-25', '--sign-with', 'key.pem');
-      expect((await at('verify', 'clinic')).out).toContain('signature not looked at');
-      expect((await at('verify', 'clinic', '--trust', 'key.pub.pem')).out).toContain('signature valid');
-      const other = await at('verify', 'clinic', '--trust', 'other.pub.pem');
+      expect((await at('verify', 'clinic', '--only-files')).out).toContain('signature not looked at');
+      expect((await at('verify', 'clinic', '--only-files', '--trust', 'key.pub.pem')).out).toContain('signature valid');
+      const other = await at('verify', 'clinic', '--only-files', '--trust', 'other.pub.pem');
       expect(other.code).toBe(1);
       expect(other.err).toContain('E804 the signature of release `1.0` is not that of the trusted key');
       rmSync(join(own, 'clinic/releases/1.0/lock.sig'));
-      const unsigned = await at('verify', 'clinic', '--trust', 'key.pub.pem');
+      const unsigned = await at('verify', 'clinic', '--only-files', '--trust', 'key.pub.pem');
       expect(unsigned.err).toContain('E804 release `1.0` is not signed');
-      const secret = await at('verify', 'clinic', '--trust', 'key.pem');
+      const secret = await at('verify', 'clinic', '--only-files', '--trust', 'key.pem');
       expect(secret.code).toBe(2);
       expect(secret.err).toContain('`key.pem` holds no public Ed25519 key');
     } finally {

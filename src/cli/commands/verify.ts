@@ -18,6 +18,7 @@ export interface VerifyOptions {
   release?: string;
   trust?: string;
   all?: boolean;
+  onlyFiles?: boolean;
   json?: boolean;
 }
 
@@ -46,9 +47,11 @@ export async function runVerify(context: Context, folder: string | undefined, op
     );
   if (releases.length === 0 && findings.length === 0)
     throw new BadUse('the clinic has no release', '`rulebook release` makes one');
-  const again = options.all
-    ? releases
-    : releases.filter(({ version }) => version === (options.release ?? releases.at(-1)?.version));
+  const again = options.onlyFiles
+    ? []
+    : options.all
+      ? releases
+      : releases.filter(({ version }) => version === (options.release ?? releases.at(-1)?.version));
   const verified: Verified[] = [];
   for (const release of releases) {
     const found = checkFiles(release, context.cwd);
