@@ -15,6 +15,8 @@ export interface Translations {
   documents: readonly Located<TranslationDocument>[];
 }
 
+export const noTranslations: Translations = { languages: [], documents: [] };
+
 /** The layers in the words in which they are printed. */
 export interface WordedLayers {
   layers: Layer[];
