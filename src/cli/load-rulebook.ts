@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { basename, join, relative } from 'node:path';
+import { basename, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { proveStrict } from '../analyse/prove-strict.js';
 import { tailorRules } from '../decide/tailor-rules.js';
@@ -82,13 +82,27 @@ export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'r
         ],
   );
   return {
-    packs: loaded.flatMap(({ documents }) => asPack(documents) ?? []),
+    packs: withPhrases(
+      loaded.flatMap(({ documents }) => asPack(documents) ?? []),
+      rulesFolder,
+      base,
+      reader,
+    ),
     fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
     findings: [...loaded, fixtures].flatMap((each) => each.findings).concat(strays),
     languages: foldersIn(languagesFolder).map((folder) => basename(folder)),
     translations: (language) => readTranslations(join(languagesFolder, language), language, base, reader),
     reader,
   };
+}
+
+/** The tool's own phrases, which its code needs, below those of a folder of rules that is not the tool's. */
+function withPhrases(packs: readonly Pack[], rulesFolder: string, base: string, reader: Reader): Pack[] {
+  const [first, ...others] = packs;
+  if (first === undefined || resolve(rulesFolder) === join(home, 'rules')) return [...packs];
+  const path = join(home, 'rules/base/vocabulary/phrases.yaml');
+  const { documents } = reader([{ file: relative(base, path), bytes: readFileSync(path) }]);
+  return [{ ...first, documents: [...documents, ...first.documents] }, ...others];
 }
 
 /** The translations of one folder; what is none, or is into another language, is reported. */

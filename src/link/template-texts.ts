@@ -33,3 +33,8 @@ function lineOf(written: string): Line | undefined {
   if (/^:{2,}/.test(text) || !/\p{L}/u.test(text.replace(tokens, ''))) return undefined;
   return { before, text, after };
 }
+
+/** Whose texts a template holds: `templates/manual` of `manual/procedure`. */
+export function ownerOfTemplate(name: string): string {
+  return ['templates', ...name.split('/').slice(0, -1)].join('/');
+}
