@@ -12,7 +12,7 @@ import { linkLimits } from './link-limits.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
 import { linkTasks } from './link-tasks.js';
 import { linkFacts, linkPhrases, linkWords, renameTerms } from './link-vocabulary.js';
-import { type Layer, type Linking, report } from './linking.js';
+import { documentsOf, type Layer, type Linking, report } from './linking.js';
 import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
 import { refuseCircles } from './refuse-circles.js';
@@ -76,14 +76,16 @@ export function linkRules(
     .reduce<Interval | undefined>((sofar, each) => (sofar === undefined ? each : strictestInterval(sofar, each)), undefined);
   const rules: LinkedRules = {
     on,
-    packs: packs.map(({ head: { data } }) => ({
-      id: data.id,
-      version: data.version,
-      title: data.title,
-      ...(data.region !== undefined && { region: data.region }),
-      about: data.about,
-      licence: data.licence,
-    })),
+    packs: layers
+      .flatMap((layer) => documentsOf(layer, 'pack'))
+      .map(({ data }) => ({
+        id: data.id,
+        version: data.version,
+        title: data.title,
+        ...(data.region !== undefined && { region: data.region }),
+        about: data.about,
+        licence: data.licence,
+      })),
     wording: wordingOf(layers),
     phrases: linkPhrases(layers),
     alsoUnits: linkAlsoUnits(linking, packs),

@@ -41,7 +41,14 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
   const made = await makeProducts(rulebook, { progress, formats, ...(released && { released }) });
   const translation = reportTranslation(opened.loaded, rulebook);
-  const findings = [...opened.findings, ...report.findings, ...(translation?.findings ?? []), ...history, ...opening, ...made.findings];
+  const findings = [
+    ...opened.findings,
+    ...report.findings,
+    ...(translation?.findings ?? []),
+    ...history,
+    ...opening,
+    ...made.findings,
+  ];
   if (last !== undefined && made.comparison !== undefined)
     findings.push(...sameVersion(opened.loaded, last.version, made.comparison));
   progress.done();
