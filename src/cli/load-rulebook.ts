@@ -1,14 +1,14 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { basename, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { proveStrict } from '../analyse/prove-strict.js';
 import { tailorRules } from '../decide/tailor-rules.js';
 import type { Pack } from '../link/choose-packs.js';
 import { linkRules } from '../link/link-rules.js';
 import type { Rulebook } from '../link/rulebook.js';
-import type { Finding } from '../read/finding.js';
+import { type Finding, hasErrors } from '../read/finding.js';
 import { createReader, type Located, type Reader } from '../read/read-documents.js';
-import type { FixtureDocument, PackDocument } from '../read/types.gen.js';
+import type { FixtureDocument, PackDocument, TranslationDocument } from '../read/types.gen.js';
 import { documentCache } from './document-cache.js';
 import { loadFolder } from './load-folder.js';
 
@@ -25,6 +25,10 @@ export interface LoadedPacks {
   packs: Pack[];
   fixtures: Located<FixtureDocument>[];
   findings: Finding[];
+  /** The languages that the rules are translated into. */
+  languages: string[];
+  /** Reads the translations into one of them. */
+  translations(language: string): { documents: Located<TranslationDocument>[]; findings: Finding[] };
   /** Reads documents against the schemas of these rules. */
   reader: Reader;
 }
@@ -61,6 +65,7 @@ export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'r
   const reader = readerFor(rulesFolder);
   const packFolders = [join(rulesFolder, 'base'), ...foldersIn(join(rulesFolder, 'regions'))];
   const loaded = packFolders.filter((folder) => existsSync(folder)).map((folder) => readFolder(folder, base, reader));
+  const languagesFolder = join(rulesFolder, 'languages');
   const fixturesFolder = join(rulesFolder, 'fixtures');
   const wanted = extent !== 'rules' && existsSync(fixturesFolder);
   const fixtures = wanted ? readFolder(fixturesFolder, base, reader) : empty;
@@ -77,11 +82,48 @@ export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'r
         ],
   );
   return {
-    packs: loaded.flatMap(({ documents }) => asPack(documents) ?? []),
+    packs: withPhrases(
+      loaded.flatMap(({ documents }) => asPack(documents) ?? []),
+      rulesFolder,
+      base,
+      reader,
+    ),
     fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
     findings: [...loaded, fixtures].flatMap((each) => each.findings).concat(strays),
+    languages: foldersIn(languagesFolder).map((folder) => basename(folder)),
+    translations: (language) => readTranslations(join(languagesFolder, language), language, base, reader),
     reader,
   };
+}
+
+/** The tool's own phrases, which its code needs, below those of a folder of rules that is not the tool's. */
+function withPhrases(packs: readonly Pack[], rulesFolder: string, base: string, reader: Reader): Pack[] {
+  const [first, ...others] = packs;
+  if (first === undefined || resolve(rulesFolder) === join(home, 'rules')) return [...packs];
+  const path = join(home, 'rules/base/vocabulary/phrases.yaml');
+  const { documents } = reader([{ file: relative(base, path), bytes: readFileSync(path) }]);
+  return [{ ...first, documents: [...documents, ...first.documents] }, ...others];
+}
+
+/** The translations of one folder; what is none, or is into another language, is reported. */
+function readTranslations(
+  folder: string,
+  language: string,
+  base: string,
+  reader: Reader,
+): ReturnType<LoadedPacks['translations']> {
+  const { documents, findings } = readFolder(folder, base, reader);
+  const strays = documents.flatMap(({ data, at }): Finding[] => {
+    if (data.kind === 'translation' && data.language === language) return [];
+    const [what, path] =
+      data.kind === 'translation'
+        ? [`a translation into \`${data.language}\``, 'language']
+        : [`a document of kind \`${data.kind}\``, 'kind'];
+    const message = `${what} does not belong among the translations into \`${language}\``;
+    return [{ code: 'E324', message, place: at([path]), help: 'move it into the folder that it belongs to' }];
+  });
+  const isTranslation = (each: Located): each is Located<TranslationDocument> => each.data.kind === 'translation';
+  return { documents: documents.filter(isTranslation), findings: [...findings, ...strays] };
 }
 
 function isFixture(each: Located): each is Located<FixtureDocument> {
@@ -90,8 +132,20 @@ function isFixture(each: Located): each is Located<FixtureDocument> {
 
 /** Links and tailors what was read, for a date. */
 export function rulebookOn(loaded: Loaded, on: string): { rulebook?: Rulebook; findings: Finding[] } {
-  const { rules, findings } = linkRules(loaded.packs, loaded.clinicDocuments, on, proveStrict);
-  return rules === undefined ? { findings } : { rulebook: tailorRules(rules), findings };
+  const translations = translationsFor(loaded);
+  const { rules, findings } = linkRules(loaded.packs, loaded.clinicDocuments, on, proveStrict, {
+    languages: loaded.languages,
+    documents: translations.documents,
+  });
+  const all = [...translations.findings, ...findings];
+  return rules === undefined || hasErrors(all) ? { findings: all } : { rulebook: tailorRules(rules), findings: all };
+}
+
+/** The translations into the language that the clinic's document asks for; none where it asks for none. */
+export function translationsFor({ clinicDocuments, languages, translations }: Loaded): ReturnType<LoadedPacks['translations']> {
+  const clinic = clinicDocuments.find(({ data }) => data.kind === 'clinic')?.data;
+  const language = clinic?.kind === 'clinic' ? clinic.document.language : undefined;
+  return language !== undefined && languages.includes(language) ? translations(language) : { documents: [], findings: [] };
 }
 
 const empty: { documents: Located[]; findings: Finding[] } = { documents: [], findings: [] };

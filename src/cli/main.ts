@@ -10,6 +10,7 @@ import type { ImpactOptions } from './commands/impact.js';
 import type { InitOptions } from './commands/init.js';
 import { type ListOptions, listable } from './commands/list.js';
 import type { RegionsOptions } from './commands/list-regions.js';
+import type { TextsOptions } from './commands/list-texts.js';
 import type { ReleaseOptions } from './commands/release.js';
 import type { ReviewOptions } from './commands/review.js';
 import type { VerifyOptions } from './commands/verify.js';
@@ -104,9 +105,13 @@ export async function main(args: readonly string[], context: Context, input: Asy
     .argument('<kind>', listable.join(', '))
     .option('-c, --clinic <folder>', 'folder of the clinic (default: this folder)')
     .option('--compare', 'of regions: a table of what they change')
+    .option('--language <language>', 'of texts: the language that they are translated into, such as fr-CA')
+    .option('--of <whose>', 'of texts: a pack, a folder of a pack such as base/cleaning, or templates')
+    .option('--missing', 'of texts: only those that nobody has translated')
     .option('--json', 'print it as JSON')
-    .action(async (kind: string, options: ListOptions & RegionsOptions) => {
+    .action(async (kind: string, options: ListOptions & RegionsOptions & TextsOptions) => {
       if (kind === 'regions') code = (await import('./commands/list-regions.js')).runListRegions(context, options);
+      else if (kind === 'texts') code = (await import('./commands/list-texts.js')).runListTexts(context, options);
       else code = (await import('./commands/list.js')).runList(context, kind, options);
     });
   command('release', 'freeze the manual and the evaluators into the history of the clinic folder')

@@ -138,10 +138,22 @@ function compileComparison(
   path: Path,
 ): Compared | undefined {
   const place = document.at(path);
-  const compare = (value: number, shown: string, limit?: string): Compared => ({
+  const compare = (value: number, shown: string): Compared => ({
     kind: 'test',
     fact: fact.id,
-    test: { kind: 'compare', op, value, shown, ...(limit !== undefined && { limit }) },
+    test: { kind: 'compare', op, value, shown },
+  });
+  const compareQuantity = (quantity: Quantity, limit?: string): Compared => ({
+    kind: 'test',
+    fact: fact.id,
+    test: {
+      kind: 'compare',
+      op,
+      value: inBaseUnit(quantity),
+      shown: formatQuantity(quantity),
+      unit: quantity.unit,
+      ...(limit !== undefined && { limit }),
+    },
   });
   if (fact.type === 'date') {
     const day = typeof operand === 'string' ? dayNumber(operand) : undefined;
@@ -155,7 +167,7 @@ function compileComparison(
     if (!expectKnown(linking, 'E303', 'limit', operand.limit, vocabulary.limits.keys(), at)) return undefined;
     const quantity = vocabulary.limits.get(operand.limit)?.value;
     if (quantity === undefined || !fits(linking, fact, `limit \`${operand.limit}\``, quantity, at)) return undefined;
-    return compare(inBaseUnit(quantity), formatQuantity(quantity), operand.limit);
+    return compareQuantity(quantity, operand.limit);
   }
   if (typeof operand === 'number') {
     if (fact.type === 'count') return compare(operand, String(operand));
@@ -165,7 +177,7 @@ function compileComparison(
   }
   const quantity = readQuantity(linking, operand, place);
   if (quantity === undefined || !fits(linking, fact, quoted(operand), quantity, place)) return undefined;
-  return compare(inBaseUnit(quantity), formatQuantity(quantity));
+  return compareQuantity(quantity);
 }
 
 function fits(linking: Linking, fact: Fact, what: string, quantity: Quantity, place: Place): boolean {

@@ -91,10 +91,11 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       const source = cite(linking, change.source, at('source'));
       const value = limit && readQuantity(linking, change.value, at('value'), limit.value.unit);
       if (limit === undefined || value === undefined || !holdsOn(linking.on, change)) return;
-      const [was, becomes] = [formatQuantity(limit.value), formatQuantity(value)];
+      const before = limit.value;
+      const [was, becomes] = [formatQuantity(before), formatQuantity(value)];
       limitChanges.push({
         limit: limit.id,
-        was: limit.value,
+        was: before,
         becomes: value,
         layer,
         looser: isLooser(limit, value, limit.value),
@@ -116,7 +117,14 @@ function changeLimits(linking: Linking, limits: Map<string, Limit>, changes: Cha
       });
       limit.value = value;
       limit.source = source;
-      changes.push({ ...words, kind: 'limit', about: limit.id, change: `${was} becomes ${becomes}`, source });
+      changes.push({
+        ...words,
+        kind: 'limit',
+        about: limit.id,
+        change: `${was} becomes ${becomes}`,
+        limit: { was: before, becomes: value },
+        source,
+      });
     });
   return limitChanges;
 }

@@ -12,18 +12,20 @@ import { linkLimits } from './link-limits.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
 import { linkTasks } from './link-tasks.js';
 import { linkFacts, linkPhrases, linkWords, renameTerms } from './link-vocabulary.js';
-import { type Layer, type Linking, report } from './linking.js';
+import { documentsOf, type Layer, type Linking, report } from './linking.js';
 import { readInterval, readUnit } from './read-values.js';
 import { checkLinks, checkReferences } from './references.js';
 import { refuseCircles } from './refuse-circles.js';
 import { type ProveStrict, requireStrictLimits, requireStrictRules } from './rule-changes.js';
 import type { Change, LinkedRules } from './rulebook.js';
-import { spellLayers, wordingOf } from './spell.js';
+import { wordingOf } from './spell.js';
+import { noTranslations, type Translations, wordLayers } from './translate.js';
 
 /**
  * Lays the packs a clinic asks for and the clinic's own documents over one another and chooses the values that hold on a
  * date (YYYY-MM-DD). Every value keeps the chain of layers and sources that set it. Where there are errors there are no
  * rules: what was proved of half of them would be false. `prove` says where a change of rules would make an answer less strict.
+ * Texts are in the language that the clinic asks for, as far as there are `translations`.
  *
  * @throws RangeError when `on` is not a calendar date.
  */
@@ -32,6 +34,7 @@ export function linkRules(
   clinicDocuments: readonly Located[],
   on: string,
   prove: ProveStrict,
+  translations: Translations = noTranslations,
 ): { rules?: LinkedRules; findings: Finding[] } {
   if (dayNumber(on) === undefined) throw new RangeError(`\`${on}\` is not a date`);
   const clinics = clinicDocuments.filter((each): each is Located<ClinicDocument> => each.data.kind === 'clinic');
@@ -40,8 +43,9 @@ export function linkRules(
   const { packs, findings } = choosePacks(clinicDocument, available);
   // Without the packs asked for, every name would be unknown.
   if (findings.length > 0) return { findings };
-  const layers = spellLayers([...packs, { id: 'clinic', documents: clinicDocuments }]);
-  const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), passedOver: new Set(), findings: [] };
+  const words = wordLayers({ findings }, packs, { id: 'clinic', documents: clinicDocuments }, clinicDocument, translations);
+  const { layers } = words;
+  const linking: Linking = { on, layers, sources: new Map(), terms: new Map(), passedOver: new Set(), findings };
   for (const layer of layers) refuseStrays(linking, layer);
   // With documents of another folder among them, every name would be there twice.
   if (hasErrors(linking.findings)) return { findings: linking.findings };
@@ -72,19 +76,22 @@ export function linkRules(
     .reduce<Interval | undefined>((sofar, each) => (sofar === undefined ? each : strictestInterval(sofar, each)), undefined);
   const rules: LinkedRules = {
     on,
-    packs: packs.map(({ head: { data } }) => ({
-      id: data.id,
-      version: data.version,
-      title: data.title,
-      ...(data.region !== undefined && { region: data.region }),
-      about: data.about,
-      licence: data.licence,
-    })),
+    packs: layers
+      .flatMap((layer) => documentsOf(layer, 'pack'))
+      .map(({ data }) => ({
+        id: data.id,
+        version: data.version,
+        title: data.title,
+        ...(data.region !== undefined && { region: data.region }),
+        about: data.about,
+        licence: data.licence,
+      })),
     wording: wordingOf(layers),
     phrases: linkPhrases(layers),
     alsoUnits: linkAlsoUnits(linking, packs),
     ...(lookAgainAfter !== undefined && { lookAgainAfter }),
-    language: print.findLast((each) => each?.language !== undefined)?.language ?? 'en',
+    language: words.language,
+    ...(words.translation !== undefined && { translation: words.translation }),
     paper: clinic.document.paper ?? print.findLast((each) => each?.paper !== undefined)?.paper ?? 'a4',
     sources: linking.sources,
     terms: linking.terms,
@@ -126,7 +133,9 @@ function linkAlsoUnits(linking: Linking, packs: readonly Pack[]): Record<string,
 /** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, and a second head. */
 function refuseStrays(linking: Linking, { id, documents }: Layer): void {
   const [head, elsewhere] =
-    id === 'clinic' ? (['clinic', ['pack']] as const) : (['pack', ['clinic', 'equipment', 'instruments']] as const);
+    id === 'clinic'
+      ? (['clinic', ['pack', 'translation']] as const)
+      : (['pack', ['clinic', 'equipment', 'instruments', 'translation']] as const);
   const isElsewhere = (kind: string) => elsewhere.some((each) => each === kind);
   for (const { data, at } of documents)
     if (isElsewhere(data.kind))

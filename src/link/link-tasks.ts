@@ -66,7 +66,8 @@ function changeIntervals(linking: Linking, tasks: Map<string, Task>, changes: Ch
       const every = readInterval(linking, change.every, at('every'));
       const source = cite(linking, change.source, at('source'));
       if (task === undefined || every === undefined) return;
-      const was = task.every === undefined ? 'only after events' : formatInterval(task.every);
+      const before = task.every;
+      const was = before === undefined ? 'only after events' : formatInterval(before);
       const accepted = requireStrict(linking, layer, {
         looser: task.every !== undefined && !isAtLeastAsOften(every, task.every),
         what: `\`${task.id}\` from ${was} to ${formatInterval(every)}`,
@@ -82,6 +83,13 @@ function changeIntervals(linking: Linking, tasks: Map<string, Task>, changes: Ch
       task.chain.push({ ...words, value: formatInterval(every), every, source });
       task.every = every;
       task.source = source;
-      changes.push({ ...words, kind: 'interval', about: task.id, change: `${was} becomes ${formatInterval(every)}`, source });
+      changes.push({
+        ...words,
+        kind: 'interval',
+        about: task.id,
+        change: `${was} becomes ${formatInterval(every)}`,
+        interval: { ...(before !== undefined && { was: before }), becomes: every },
+        source,
+      });
     });
 }

@@ -45,6 +45,7 @@ export function renameTerms(linking: Linking, changes: Change[]): void {
         about: term.id,
         layer: layer.id,
         change: `is called \u201c${change.label}\u201d`,
+        label: change.label,
         because: change.because,
         ...(source !== undefined && { source }),
         place: at('label'),

@@ -1,6 +1,7 @@
 import type { Interval } from '../measure/interval.js';
 import type { Quantity } from '../measure/quantity.js';
-import type { ClinicDocument, Deviation, EquipmentDocument, Evidence, FormDocument } from '../read/types.gen.js';
+import type { ClinicDocument, Deviation, EquipmentDocument, Evidence, FormDocument, Words } from '../read/types.gen.js';
+import type { SaidTexts } from './dictionary.js';
 
 /** Where a thing was written. */
 export interface Place {
@@ -21,7 +22,7 @@ export interface Citation {
 /** One layer that set a value: the pack's id, or `clinic`. The last of a chain is the one in force. */
 export interface SetBy {
   layer: string;
-  /** As printed: `10 minutes`. */
+  /** As the terminal shows it: `10 minutes`. */
   value: string;
   /** Of a limit. */
   quantity?: Quantity;
@@ -93,7 +94,15 @@ export type Test =
   /** Set: at least one, all, or none of these is in it. Enum: `none-of`, it is none of these. */
   | { kind: 'any-of' | 'all-of' | 'none-of'; members: string[] }
   /** Quantity, count, date. `value` is in the base unit; a date is its day number since 1970-01-01. */
-  | { kind: 'compare'; op: Comparison; value: number; shown: string; limit?: string };
+  | {
+      kind: 'compare';
+      op: Comparison;
+      value: number;
+      shown: string;
+      /** UCUM code of the unit in which it was written, of a quantity. */
+      unit?: string;
+      limit?: string;
+    };
 
 export type Comparison = 'at-least' | 'at-most' | 'above' | 'below';
 
@@ -109,7 +118,7 @@ export interface Limit {
 }
 
 /** Words that code puts between values; where they depend on a number, one for each form. */
-export type Phrase = string | { one: string; other: string };
+export type Phrase = Words;
 
 /** A fact's value: enum member, boolean, set of members, or number in the base unit. */
 export type FactValue = string | boolean | number | readonly string[];
@@ -307,8 +316,14 @@ export interface Change {
   /** Id of the limit, task, term, rule (`decision/rule`) or step (`procedure/step`). */
   about: string;
   layer: string;
-  /** What was done, in words: `10 minutes becomes 8 minutes`. */
+  /** What was done, in words for the terminal: `10 minutes becomes 8 minutes`. */
   change: string;
+  /** Of a limit: its values. */
+  limit?: { was: Quantity; becomes: Quantity };
+  /** Of a task: its intervals; without `was` it only followed events. */
+  interval?: { was?: Interval; becomes: Interval };
+  /** Of a term: its new name. */
+  label?: string;
   because: string;
   source?: Citation;
   /** Present where the change is less strict and recorded as such. */
@@ -323,7 +338,10 @@ export interface LinkedRules {
   /** Date for which values were chosen. */
   on: string;
   packs: { id: string; version: string; title: string; region?: string; about: string; licence: string }[];
+  /** What all texts but the clinic's are written in. */
   language: string;
+  /** Where that is no language of the packs: what lines of templates say. */
+  translation?: { templates: SaidTexts };
   paper: 'a4' | 'letter';
   /** How words of the packs and templates are written in this region. */
   wording: Record<string, string>;

@@ -1,16 +1,9 @@
 import type { Located } from '../read/read-documents.js';
 import type { Layer } from './linking.js';
+import { mapTexts } from './texts.js';
 
 /** Words as one pack writes them, in lower case, and as a region writes them. */
 export type Wording = Readonly<Record<string, string>>;
-
-/** What a document prints. Under these keys stand texts; everywhere else stand ids, values and titles of sources. */
-const textKeys: ReadonlySet<string> = new Set([
-  ...['label', 'plural', 'definition', 'question', 'help', 'title', 'purpose', 'about', 'register', 'say'],
-  ...['because', 'caution', 'cautions', 'do', 'why', 'if-not', 'pass', 'when', 'on', 'steps', 'ready', 'done'],
-  ...['covers', 'signed-when', 'note', 'reason', 'phrases', 'counted'],
-]);
-const leftAlone: ReadonlySet<string> = new Set(['sources', 'source', 'examples', 'given']);
 
 /** The words that the `wording` documents of all layers change; a later layer wins. */
 export function wordingOf(layers: readonly Layer[]): Wording {
@@ -27,11 +20,13 @@ export function wordingOf(layers: readonly Layer[]): Wording {
 export function spellLayers<L extends Layer>(layers: readonly L[]): L[] {
   return layers.map((layer, index) => {
     const above = layers.slice(index + 1);
-    const words = { ...wordingOf(above), ...renamedRoles(layers, above) };
-    if (Object.keys(words).length === 0) return layer;
-    const spell = speller(words);
-    return { ...layer, documents: layer.documents.map((each) => spellDocument(each, spell)) };
+    return spellLayer(layer, { ...wordingOf(above), ...renamedRoles(layers, above) });
   });
+}
+
+/** As `spellLayers`, with the names of roles alone. */
+export function spellRoles<L extends Layer>(layers: readonly L[]): L[] {
+  return layers.map((layer, index) => spellLayer(layer, renamedRoles(layers, layers.slice(index + 1))));
 }
 
 /** The names of roles as they are first given, in lower case, and as the layers above rename them. */
@@ -54,21 +49,22 @@ function termOf(layers: readonly Layer[], id: string) {
   return undefined;
 }
 
-function spellDocument(document: Located, spell: (text: string) => string): Located {
-  const data = spellTexts(document.data, '', spell) as Located['data'];
-  return { ...document, data };
+function spellLayer<L extends Layer>(layer: L, words: Wording): L {
+  if (Object.keys(words).length === 0) return layer;
+  const spell = speller(words);
+  return { ...layer, documents: layer.documents.map((each) => ({ ...each, data: spellDocument(each.data, spell) })) };
 }
 
-function spellTexts(value: unknown, key: string, spell: (text: string) => string): unknown {
-  if (typeof value === 'string') return textKeys.has(key) ? spell(value) : value;
-  if (Array.isArray(value)) return value.map((each) => spellTexts(each, key, spell));
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value).map(([name, each]) => [
-      name,
-      leftAlone.has(name) ? each : spellTexts(each, key === 'say' || key === 'phrases' || key === 'counted' ? key : name, spell),
-    ]),
-  );
+function spellDocument(data: Located['data'], spell: (text: string) => string): Located['data'] {
+  if (data.kind === 'sources') return data;
+  return mapTexts(data, (words) => {
+    if (typeof words === 'string') return spell(words);
+    return { ...mapValues(words, spell), other: spell(words.other) };
+  });
+}
+
+function mapValues(forms: Readonly<Record<string, string>>, change: (text: string) => string): Record<string, string> {
+  return Object.fromEntries(Object.entries(forms).map(([form, text]) => [form, change(text)]));
 }
 
 /**
@@ -80,7 +76,7 @@ export function speller(words: Wording): (text: string) => string {
   if (known.length === 0) return (text) => text;
   const longestFirst = known.sort((a, b) => b.length - a.length);
   const pattern = new RegExp(
-    `\\]\\([^)]*\\)|\\{\\{[^}]*\\}\\}|(?<![\\p{L}\\p{N}-])(?:${longestFirst.join('|')})(?![\\p{L}\\p{N}])`,
+    `\\]\\([^)]*\\)|\\{\\{[^}]*\\}\\}|(?<![\\p{L}\\p{N}-])(?:${longestFirst.map(escapeForRegExp).join('|')})(?![\\p{L}\\p{N}])`,
     'giu',
   );
   return (text) =>
@@ -94,4 +90,8 @@ function inCaseOf(found: string, spelt: string): string {
   if (found === found.toLowerCase()) return spelt;
   if (found === found.toUpperCase() && found.length > 1) return spelt.toUpperCase();
   return spelt.slice(0, 1).toUpperCase() + spelt.slice(1);
+}
+
+function escapeForRegExp(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);
 }

@@ -16,6 +16,7 @@ export type Document =
   | SourcesDocument
   | TasksDocument
   | TermsDocument
+  | TranslationDocument
   | WordingDocument;
 /**
  * Kebab-case, dotted by topic: `holding.longest-dry-wait`.
@@ -29,6 +30,10 @@ export type Label = string;
  * A calendar date, YYYY-MM-DD.
  */
 export type Date = string;
+/**
+ * A language and where it is spoken: `en-CA`, `fr-CA`.
+ */
+export type Language = string;
 /**
  * A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`.
  */
@@ -112,6 +117,19 @@ export type Interval = string;
  * A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`, `F0 15 min`.
  */
 export type Quantity = string;
+/**
+ * A text, or the forms of a word that is counted, by the plural rules of CLDR.
+ */
+export type Words =
+  | string
+  | {
+      zero?: Text;
+      one?: Text;
+      two?: Text;
+      few?: Text;
+      many?: Text;
+      other: Text;
+    };
 
 /**
  * Who and where the clinic is, and its document control.
@@ -158,6 +176,7 @@ export interface ClinicDocument {
     'review-by': Date;
     'approved-by': Id;
     paper?: 'a4' | 'letter';
+    language?: Language;
   };
   /**
    * @minItems 1
@@ -887,7 +906,7 @@ export interface PackDocument {
    */
   print?: {
     paper?: 'a4' | 'letter';
-    language?: string;
+    language?: Language;
     /**
      * A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`.
      */
@@ -1082,6 +1101,28 @@ export interface TermsDocument {
       source?: Source;
     };
   };
+}
+/**
+ * What texts of a pack or of the templates say in another language.
+ */
+export interface TranslationDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'translation';
+  language: Language;
+  /**
+   * Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`).
+   */
+  of: string;
+  /**
+   * @minItems 1
+   */
+  texts: {
+    of: Words;
+    say: Words;
+    note?: Text;
+  }[];
 }
 /**
  * How a region spells what the packs below it say.

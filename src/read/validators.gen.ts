@@ -4,18 +4,20 @@ import type { ValidateFunction } from 'ajv/dist/2020.js';
 import { equal, ucs2length } from './validator-helpers.js';
 
 const of_clinic = validate20;
-const schema31 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"clinic.json","title":"Clinic","description":"Who and where the clinic is, and its document control.","type":"object","additionalProperties":false,"required":["kind","id","name","address","phone","region","packs","document","people","rooms","contacts","about"],"properties":{"kind":{"const":"clinic","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Name of the clinic."},"address":{"type":"array","items":{"type":"string","minLength":1},"minItems":1},"phone":{"type":"string","minLength":1,"description":"Telephone."},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},"packs":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1,"description":"The packs the clinic uses, with a SemVer range each."},"document":{"type":"object","additionalProperties":false,"required":["title","number","version","effective","review-by","approved-by"],"properties":{"title":{"$ref":"defs.json#/$defs/label"},"number":{"type":"string","minLength":1,"description":"Document number."},"version":{"type":"string","minLength":1,"description":"Version of the manual."},"effective":{"$ref":"defs.json#/$defs/date"},"review-by":{"$ref":"defs.json#/$defs/date"},"approved-by":{"$ref":"defs.json#/$defs/id","description":"Id of a person."},"paper":{"enum":["a4","letter"]}}},"people":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","job","roles"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Full name."},"job":{"type":"string","minLength":1,"description":"Job title as used in the clinic."},"roles":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Terms of the domain role."}}},"minItems":1},"rooms":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","zones"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Name as on the door."},"zones":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Terms of the domain zone that are in it."},"note":{"$ref":"defs.json#/$defs/text","description":"Where things are in it."}}},"minItems":1},"contacts":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","for","name","phone"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"for":{"$ref":"defs.json#/$defs/label"},"name":{"type":"string","minLength":1,"description":"Who."},"phone":{"type":"string","minLength":1,"description":"Telephone."},"note":{"$ref":"defs.json#/$defs/text","description":"When to call and what to say."}}},"minItems":1},"facts":{"$ref":"defs.json#/$defs/situation","description":"Facts stated by the clinic."},"supplies":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["for","name","use"],"properties":{"for":{"$ref":"defs.json#/$defs/label"},"name":{"type":"string","minLength":1,"description":"Name on the container."},"use":{"$ref":"defs.json#/$defs/text","description":"Dose and use as its maker states them."},"where":{"type":"string","minLength":1,"description":"Where it is kept."}}},"minItems":1},"about":{"$ref":"defs.json#/$defs/text","description":"What the clinic does, for the scope of the manual."}}};
+const schema31 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"clinic.json","title":"Clinic","description":"Who and where the clinic is, and its document control.","type":"object","additionalProperties":false,"required":["kind","id","name","address","phone","region","packs","document","people","rooms","contacts","about"],"properties":{"kind":{"const":"clinic","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Name of the clinic."},"address":{"type":"array","items":{"type":"string","minLength":1},"minItems":1},"phone":{"type":"string","minLength":1,"description":"Telephone."},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},"packs":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1,"description":"The packs the clinic uses, with a SemVer range each."},"document":{"type":"object","additionalProperties":false,"required":["title","number","version","effective","review-by","approved-by"],"properties":{"title":{"$ref":"defs.json#/$defs/label"},"number":{"type":"string","minLength":1,"description":"Document number."},"version":{"type":"string","minLength":1,"description":"Version of the manual."},"effective":{"$ref":"defs.json#/$defs/date"},"review-by":{"$ref":"defs.json#/$defs/date"},"approved-by":{"$ref":"defs.json#/$defs/id","description":"Id of a person."},"paper":{"enum":["a4","letter"]},"language":{"$ref":"defs.json#/$defs/language","description":"What the manual is written in, where it is not the language of the region's pack: one of the folders of `rules/languages`."}}},"people":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","job","roles"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Full name."},"job":{"type":"string","minLength":1,"description":"Job title as used in the clinic."},"roles":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Terms of the domain role."}}},"minItems":1},"rooms":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","zones"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"type":"string","minLength":1,"description":"Name as on the door."},"zones":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Terms of the domain zone that are in it."},"note":{"$ref":"defs.json#/$defs/text","description":"Where things are in it."}}},"minItems":1},"contacts":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","for","name","phone"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"for":{"$ref":"defs.json#/$defs/label"},"name":{"type":"string","minLength":1,"description":"Who."},"phone":{"type":"string","minLength":1,"description":"Telephone."},"note":{"$ref":"defs.json#/$defs/text","description":"When to call and what to say."}}},"minItems":1},"facts":{"$ref":"defs.json#/$defs/situation","description":"Facts stated by the clinic."},"supplies":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["for","name","use"],"properties":{"for":{"$ref":"defs.json#/$defs/label"},"name":{"type":"string","minLength":1,"description":"Name on the container."},"use":{"$ref":"defs.json#/$defs/text","description":"Dose and use as its maker states them."},"where":{"type":"string","minLength":1,"description":"Where it is kept."}}},"minItems":1},"about":{"$ref":"defs.json#/$defs/text","description":"What the clinic does, for the scope of the manual."}}};
 const schema33 = {"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$","maxLength":80,"description":"Kebab-case, dotted by topic: `holding.longest-dry-wait`."};
 const schema35 = {"type":"string","minLength":1,"maxLength":120,"description":"A short name, no full stop."};
 const schema36 = {"type":"string","pattern":"^\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])$","description":"A calendar date, YYYY-MM-DD."};
-const schema43 = {"type":"string","minLength":1,"maxLength":2000,"description":"A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`."};
+const schema39 = {"type":"string","pattern":"^[a-z]{2}(?:-[A-Z]{2})?$","description":"A language and where it is spoken: `en-CA`, `fr-CA`."};
+const schema44 = {"type":"string","minLength":1,"maxLength":2000,"description":"A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`."};
 const func1 = Object.prototype.hasOwnProperty;
 const func2 = ucs2length;
 const func0 = equal;
 const pattern4 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$", "u");
 const pattern5 = new RegExp("^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$", "u");
 const pattern7 = new RegExp("^\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])$", "u");
-const schema47 = {"type":"object","description":"Fact values by fact id.","additionalProperties":{"type":["string","number","boolean","array"],"items":{"type":"string"}},"propertyNames":{"$ref":"defs.json#/$defs/id"}};
+const pattern10 = new RegExp("^[a-z]{2}(?:-[A-Z]{2})?$", "u");
+const schema48 = {"type":"object","description":"Fact values by fact id.","additionalProperties":{"type":["string","number","boolean","array"],"items":{"type":"string"}},"propertyNames":{"$ref":"defs.json#/$defs/id"}};
 
 function validate22(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -64,7 +66,7 @@ errors++;
 }
 var valid0 = _errs1 === errors;
 if(!valid0){
-const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema47.propertyNames,parentSchema:schema47,data};
+const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema48.propertyNames,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -77,7 +79,7 @@ errors++;
 for(const key1 in data){
 let data0 = data[key1];
 if((((typeof data0 !== "string") && (!((typeof data0 == "number") && (isFinite(data0))))) && (typeof data0 !== "boolean")) && (!(Array.isArray(data0)))){
-const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema47.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema47.additionalProperties.type,parentSchema:schema47.additionalProperties,data:data0};
+const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema48.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema48.additionalProperties.type,parentSchema:schema48.additionalProperties,data:data0};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -91,7 +93,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if(typeof data1 !== "string"){
-const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema47.additionalProperties.items.type,parentSchema:schema47.additionalProperties.items,data:data1};
+const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema48.additionalProperties.items.type,parentSchema:schema48.additionalProperties.items,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -105,7 +107,7 @@ errors++;
 }
 }
 else {
-const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema47.type,parentSchema:schema47,data};
+const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema48.type,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -598,7 +600,7 @@ vErrors.push(err40);
 errors++;
 }
 for(const key3 in data9){
-if(!(((((((key3 === "title") || (key3 === "number")) || (key3 === "version")) || (key3 === "effective")) || (key3 === "review-by")) || (key3 === "approved-by")) || (key3 === "paper"))){
+if(!((((((((key3 === "title") || (key3 === "number")) || (key3 === "version")) || (key3 === "effective")) || (key3 === "review-by")) || (key3 === "approved-by")) || (key3 === "paper")) || (key3 === "language"))){
 const err41 = {instancePath:instancePath+"/document",schemaPath:"#/properties/document/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.document,data:data9};
 if(vErrors === null){
 vErrors = [err41];
@@ -792,9 +794,11 @@ vErrors.push(err56);
 errors++;
 }
 }
-}
-else {
-const err57 = {instancePath:instancePath+"/document",schemaPath:"#/properties/document/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.document.type,parentSchema:schema31.properties.document,data:data9};
+if(data9.language !== undefined){
+let data17 = data9.language;
+if(typeof data17 === "string"){
+if(!pattern10.test(data17)){
+const err57 = {instancePath:instancePath+"/document/language",schemaPath:"defs.json#/$defs/language/pattern",keyword:"pattern",params:{pattern: "^[a-z]{2}(?:-[A-Z]{2})?$"},message:"must match pattern \""+"^[a-z]{2}(?:-[A-Z]{2})?$"+"\"",schema:"^[a-z]{2}(?:-[A-Z]{2})?$",parentSchema:schema39,data:data17};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -804,11 +808,8 @@ vErrors.push(err57);
 errors++;
 }
 }
-if(data.people !== undefined){
-let data17 = data.people;
-if(Array.isArray(data17)){
-if(data17.length < 1){
-const err58 = {instancePath:instancePath+"/people",schemaPath:"#/properties/people/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.people,data:data17};
+else {
+const err58 = {instancePath:instancePath+"/document/language",schemaPath:"defs.json#/$defs/language/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema39.type,parentSchema:schema39,data:data17};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -817,12 +818,10 @@ vErrors.push(err58);
 }
 errors++;
 }
-const len1 = data17.length;
-for(let i1=0; i1<len1; i1++){
-let data18 = data17[i1];
-if(data18 && typeof data18 == "object" && !Array.isArray(data18)){
-if(data18.id === undefined){
-const err59 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data18};
+}
+}
+else {
+const err59 = {instancePath:instancePath+"/document",schemaPath:"#/properties/document/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.document.type,parentSchema:schema31.properties.document,data:data9};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -831,8 +830,12 @@ vErrors.push(err59);
 }
 errors++;
 }
-if(data18.name === undefined){
-const err60 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data18};
+}
+if(data.people !== undefined){
+let data18 = data.people;
+if(Array.isArray(data18)){
+if(data18.length < 1){
+const err60 = {instancePath:instancePath+"/people",schemaPath:"#/properties/people/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.people,data:data18};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -841,8 +844,12 @@ vErrors.push(err60);
 }
 errors++;
 }
-if(data18.job === undefined){
-const err61 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "job"},message:"must have required property '"+"job"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data18};
+const len1 = data18.length;
+for(let i1=0; i1<len1; i1++){
+let data19 = data18[i1];
+if(data19 && typeof data19 == "object" && !Array.isArray(data19)){
+if(data19.id === undefined){
+const err61 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err61];
 }
@@ -851,8 +858,8 @@ vErrors.push(err61);
 }
 errors++;
 }
-if(data18.roles === undefined){
-const err62 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "roles"},message:"must have required property '"+"roles"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data18};
+if(data19.name === undefined){
+const err62 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err62];
 }
@@ -861,9 +868,8 @@ vErrors.push(err62);
 }
 errors++;
 }
-for(const key4 in data18){
-if(!((((key4 === "id") || (key4 === "name")) || (key4 === "job")) || (key4 === "roles"))){
-const err63 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.people.items,data:data18};
+if(data19.job === undefined){
+const err63 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "job"},message:"must have required property '"+"job"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -872,12 +878,8 @@ vErrors.push(err63);
 }
 errors++;
 }
-}
-if(data18.id !== undefined){
-let data19 = data18.id;
-if(typeof data19 === "string"){
-if(func2(data19) > 80){
-const err64 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data19};
+if(data19.roles === undefined){
+const err64 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/required",keyword:"required",params:{missingProperty: "roles"},message:"must have required property '"+"roles"+"'",schema:schema31.properties.people.items.required,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -886,8 +888,9 @@ vErrors.push(err64);
 }
 errors++;
 }
-if(!pattern4.test(data19)){
-const err65 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data19};
+for(const key4 in data19){
+if(!((((key4 === "id") || (key4 === "name")) || (key4 === "job")) || (key4 === "roles"))){
+const err65 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -897,8 +900,11 @@ vErrors.push(err65);
 errors++;
 }
 }
-else {
-const err66 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data19};
+if(data19.id !== undefined){
+let data20 = data19.id;
+if(typeof data20 === "string"){
+if(func2(data20) > 80){
+const err66 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data20};
 if(vErrors === null){
 vErrors = [err66];
 }
@@ -907,12 +913,8 @@ vErrors.push(err66);
 }
 errors++;
 }
-}
-if(data18.name !== undefined){
-let data20 = data18.name;
-if(typeof data20 === "string"){
-if(func2(data20) < 1){
-const err67 = {instancePath:instancePath+"/people/" + i1+"/name",schemaPath:"#/properties/people/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.people.items.properties.name,data:data20};
+if(!pattern4.test(data20)){
+const err67 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data20};
 if(vErrors === null){
 vErrors = [err67];
 }
@@ -923,7 +925,7 @@ errors++;
 }
 }
 else {
-const err68 = {instancePath:instancePath+"/people/" + i1+"/name",schemaPath:"#/properties/people/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.people.items.properties.name.type,parentSchema:schema31.properties.people.items.properties.name,data:data20};
+const err68 = {instancePath:instancePath+"/people/" + i1+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data20};
 if(vErrors === null){
 vErrors = [err68];
 }
@@ -933,11 +935,11 @@ vErrors.push(err68);
 errors++;
 }
 }
-if(data18.job !== undefined){
-let data21 = data18.job;
+if(data19.name !== undefined){
+let data21 = data19.name;
 if(typeof data21 === "string"){
 if(func2(data21) < 1){
-const err69 = {instancePath:instancePath+"/people/" + i1+"/job",schemaPath:"#/properties/people/items/properties/job/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.people.items.properties.job,data:data21};
+const err69 = {instancePath:instancePath+"/people/" + i1+"/name",schemaPath:"#/properties/people/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.people.items.properties.name,data:data21};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -948,7 +950,7 @@ errors++;
 }
 }
 else {
-const err70 = {instancePath:instancePath+"/people/" + i1+"/job",schemaPath:"#/properties/people/items/properties/job/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.people.items.properties.job.type,parentSchema:schema31.properties.people.items.properties.job,data:data21};
+const err70 = {instancePath:instancePath+"/people/" + i1+"/name",schemaPath:"#/properties/people/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.people.items.properties.name.type,parentSchema:schema31.properties.people.items.properties.name,data:data21};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -958,11 +960,11 @@ vErrors.push(err70);
 errors++;
 }
 }
-if(data18.roles !== undefined){
-let data22 = data18.roles;
-if(Array.isArray(data22)){
-if(data22.length < 1){
-const err71 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.people.items.properties.roles,data:data22};
+if(data19.job !== undefined){
+let data22 = data19.job;
+if(typeof data22 === "string"){
+if(func2(data22) < 1){
+const err71 = {instancePath:instancePath+"/people/" + i1+"/job",schemaPath:"#/properties/people/items/properties/job/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.people.items.properties.job,data:data22};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -971,12 +973,9 @@ vErrors.push(err71);
 }
 errors++;
 }
-const len2 = data22.length;
-for(let i2=0; i2<len2; i2++){
-let data23 = data22[i2];
-if(typeof data23 === "string"){
-if(func2(data23) > 80){
-const err72 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data23};
+}
+else {
+const err72 = {instancePath:instancePath+"/people/" + i1+"/job",schemaPath:"#/properties/people/items/properties/job/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.people.items.properties.job.type,parentSchema:schema31.properties.people.items.properties.job,data:data22};
 if(vErrors === null){
 vErrors = [err72];
 }
@@ -985,8 +984,12 @@ vErrors.push(err72);
 }
 errors++;
 }
-if(!pattern4.test(data23)){
-const err73 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data23};
+}
+if(data19.roles !== undefined){
+let data23 = data19.roles;
+if(Array.isArray(data23)){
+if(data23.length < 1){
+const err73 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.people.items.properties.roles,data:data23};
 if(vErrors === null){
 vErrors = [err73];
 }
@@ -995,9 +998,12 @@ vErrors.push(err73);
 }
 errors++;
 }
-}
-else {
-const err74 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data23};
+const len2 = data23.length;
+for(let i2=0; i2<len2; i2++){
+let data24 = data23[i2];
+if(typeof data24 === "string"){
+if(func2(data24) > 80){
+const err74 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data24};
 if(vErrors === null){
 vErrors = [err74];
 }
@@ -1006,15 +1012,8 @@ vErrors.push(err74);
 }
 errors++;
 }
-}
-let i3 = data22.length;
-let j0;
-if(i3 > 1){
-outer0:
-for(;i3--;){
-for(j0 = i3; j0--;){
-if(func0(data22[i3], data22[j0])){
-const err75 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i3+" are identical)",schema:true,parentSchema:schema31.properties.people.items.properties.roles,data:data22};
+if(!pattern4.test(data24)){
+const err75 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data24};
 if(vErrors === null){
 vErrors = [err75];
 }
@@ -1022,14 +1021,10 @@ else {
 vErrors.push(err75);
 }
 errors++;
-break outer0;
-}
-}
-}
 }
 }
 else {
-const err76 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.people.items.properties.roles.type,parentSchema:schema31.properties.people.items.properties.roles,data:data22};
+const err76 = {instancePath:instancePath+"/people/" + i1+"/roles/" + i2,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data24};
 if(vErrors === null){
 vErrors = [err76];
 }
@@ -1039,9 +1034,14 @@ vErrors.push(err76);
 errors++;
 }
 }
-}
-else {
-const err77 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.people.items.type,parentSchema:schema31.properties.people.items,data:data18};
+let i3 = data23.length;
+let j0;
+if(i3 > 1){
+outer0:
+for(;i3--;){
+for(j0 = i3; j0--;){
+if(func0(data23[i3], data23[j0])){
+const err77 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i3+" are identical)",schema:true,parentSchema:schema31.properties.people.items.properties.roles,data:data23};
 if(vErrors === null){
 vErrors = [err77];
 }
@@ -1049,11 +1049,14 @@ else {
 vErrors.push(err77);
 }
 errors++;
+break outer0;
+}
+}
 }
 }
 }
 else {
-const err78 = {instancePath:instancePath+"/people",schemaPath:"#/properties/people/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.people.type,parentSchema:schema31.properties.people,data:data17};
+const err78 = {instancePath:instancePath+"/people/" + i1+"/roles",schemaPath:"#/properties/people/items/properties/roles/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.people.items.properties.roles.type,parentSchema:schema31.properties.people.items.properties.roles,data:data23};
 if(vErrors === null){
 vErrors = [err78];
 }
@@ -1063,11 +1066,9 @@ vErrors.push(err78);
 errors++;
 }
 }
-if(data.rooms !== undefined){
-let data24 = data.rooms;
-if(Array.isArray(data24)){
-if(data24.length < 1){
-const err79 = {instancePath:instancePath+"/rooms",schemaPath:"#/properties/rooms/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.rooms,data:data24};
+}
+else {
+const err79 = {instancePath:instancePath+"/people/" + i1,schemaPath:"#/properties/people/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.people.items.type,parentSchema:schema31.properties.people.items,data:data19};
 if(vErrors === null){
 vErrors = [err79];
 }
@@ -1076,12 +1077,10 @@ vErrors.push(err79);
 }
 errors++;
 }
-const len3 = data24.length;
-for(let i4=0; i4<len3; i4++){
-let data25 = data24[i4];
-if(data25 && typeof data25 == "object" && !Array.isArray(data25)){
-if(data25.id === undefined){
-const err80 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data25};
+}
+}
+else {
+const err80 = {instancePath:instancePath+"/people",schemaPath:"#/properties/people/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.people.type,parentSchema:schema31.properties.people,data:data18};
 if(vErrors === null){
 vErrors = [err80];
 }
@@ -1090,8 +1089,12 @@ vErrors.push(err80);
 }
 errors++;
 }
-if(data25.name === undefined){
-const err81 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data25};
+}
+if(data.rooms !== undefined){
+let data25 = data.rooms;
+if(Array.isArray(data25)){
+if(data25.length < 1){
+const err81 = {instancePath:instancePath+"/rooms",schemaPath:"#/properties/rooms/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.rooms,data:data25};
 if(vErrors === null){
 vErrors = [err81];
 }
@@ -1100,8 +1103,12 @@ vErrors.push(err81);
 }
 errors++;
 }
-if(data25.zones === undefined){
-const err82 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "zones"},message:"must have required property '"+"zones"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data25};
+const len3 = data25.length;
+for(let i4=0; i4<len3; i4++){
+let data26 = data25[i4];
+if(data26 && typeof data26 == "object" && !Array.isArray(data26)){
+if(data26.id === undefined){
+const err82 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data26};
 if(vErrors === null){
 vErrors = [err82];
 }
@@ -1110,9 +1117,8 @@ vErrors.push(err82);
 }
 errors++;
 }
-for(const key5 in data25){
-if(!((((key5 === "id") || (key5 === "name")) || (key5 === "zones")) || (key5 === "note"))){
-const err83 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.rooms.items,data:data25};
+if(data26.name === undefined){
+const err83 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data26};
 if(vErrors === null){
 vErrors = [err83];
 }
@@ -1121,12 +1127,8 @@ vErrors.push(err83);
 }
 errors++;
 }
-}
-if(data25.id !== undefined){
-let data26 = data25.id;
-if(typeof data26 === "string"){
-if(func2(data26) > 80){
-const err84 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data26};
+if(data26.zones === undefined){
+const err84 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/required",keyword:"required",params:{missingProperty: "zones"},message:"must have required property '"+"zones"+"'",schema:schema31.properties.rooms.items.required,parentSchema:schema31.properties.rooms.items,data:data26};
 if(vErrors === null){
 vErrors = [err84];
 }
@@ -1135,8 +1137,9 @@ vErrors.push(err84);
 }
 errors++;
 }
-if(!pattern4.test(data26)){
-const err85 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data26};
+for(const key5 in data26){
+if(!((((key5 === "id") || (key5 === "name")) || (key5 === "zones")) || (key5 === "note"))){
+const err85 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.rooms.items,data:data26};
 if(vErrors === null){
 vErrors = [err85];
 }
@@ -1146,8 +1149,11 @@ vErrors.push(err85);
 errors++;
 }
 }
-else {
-const err86 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data26};
+if(data26.id !== undefined){
+let data27 = data26.id;
+if(typeof data27 === "string"){
+if(func2(data27) > 80){
+const err86 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data27};
 if(vErrors === null){
 vErrors = [err86];
 }
@@ -1156,12 +1162,8 @@ vErrors.push(err86);
 }
 errors++;
 }
-}
-if(data25.name !== undefined){
-let data27 = data25.name;
-if(typeof data27 === "string"){
-if(func2(data27) < 1){
-const err87 = {instancePath:instancePath+"/rooms/" + i4+"/name",schemaPath:"#/properties/rooms/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.rooms.items.properties.name,data:data27};
+if(!pattern4.test(data27)){
+const err87 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data27};
 if(vErrors === null){
 vErrors = [err87];
 }
@@ -1172,7 +1174,7 @@ errors++;
 }
 }
 else {
-const err88 = {instancePath:instancePath+"/rooms/" + i4+"/name",schemaPath:"#/properties/rooms/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.rooms.items.properties.name.type,parentSchema:schema31.properties.rooms.items.properties.name,data:data27};
+const err88 = {instancePath:instancePath+"/rooms/" + i4+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data27};
 if(vErrors === null){
 vErrors = [err88];
 }
@@ -1182,11 +1184,11 @@ vErrors.push(err88);
 errors++;
 }
 }
-if(data25.zones !== undefined){
-let data28 = data25.zones;
-if(Array.isArray(data28)){
-if(data28.length < 1){
-const err89 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.rooms.items.properties.zones,data:data28};
+if(data26.name !== undefined){
+let data28 = data26.name;
+if(typeof data28 === "string"){
+if(func2(data28) < 1){
+const err89 = {instancePath:instancePath+"/rooms/" + i4+"/name",schemaPath:"#/properties/rooms/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.rooms.items.properties.name,data:data28};
 if(vErrors === null){
 vErrors = [err89];
 }
@@ -1195,12 +1197,9 @@ vErrors.push(err89);
 }
 errors++;
 }
-const len4 = data28.length;
-for(let i5=0; i5<len4; i5++){
-let data29 = data28[i5];
-if(typeof data29 === "string"){
-if(func2(data29) > 80){
-const err90 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data29};
+}
+else {
+const err90 = {instancePath:instancePath+"/rooms/" + i4+"/name",schemaPath:"#/properties/rooms/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.rooms.items.properties.name.type,parentSchema:schema31.properties.rooms.items.properties.name,data:data28};
 if(vErrors === null){
 vErrors = [err90];
 }
@@ -1209,8 +1208,12 @@ vErrors.push(err90);
 }
 errors++;
 }
-if(!pattern4.test(data29)){
-const err91 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data29};
+}
+if(data26.zones !== undefined){
+let data29 = data26.zones;
+if(Array.isArray(data29)){
+if(data29.length < 1){
+const err91 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.rooms.items.properties.zones,data:data29};
 if(vErrors === null){
 vErrors = [err91];
 }
@@ -1219,9 +1222,12 @@ vErrors.push(err91);
 }
 errors++;
 }
-}
-else {
-const err92 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data29};
+const len4 = data29.length;
+for(let i5=0; i5<len4; i5++){
+let data30 = data29[i5];
+if(typeof data30 === "string"){
+if(func2(data30) > 80){
+const err92 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data30};
 if(vErrors === null){
 vErrors = [err92];
 }
@@ -1230,15 +1236,8 @@ vErrors.push(err92);
 }
 errors++;
 }
-}
-let i6 = data28.length;
-let j1;
-if(i6 > 1){
-outer1:
-for(;i6--;){
-for(j1 = i6; j1--;){
-if(func0(data28[i6], data28[j1])){
-const err93 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/uniqueItems",keyword:"uniqueItems",params:{i: i6, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i6+" are identical)",schema:true,parentSchema:schema31.properties.rooms.items.properties.zones,data:data28};
+if(!pattern4.test(data30)){
+const err93 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data30};
 if(vErrors === null){
 vErrors = [err93];
 }
@@ -1246,14 +1245,10 @@ else {
 vErrors.push(err93);
 }
 errors++;
-break outer1;
-}
-}
-}
 }
 }
 else {
-const err94 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.rooms.items.properties.zones.type,parentSchema:schema31.properties.rooms.items.properties.zones,data:data28};
+const err94 = {instancePath:instancePath+"/rooms/" + i4+"/zones/" + i5,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data30};
 if(vErrors === null){
 vErrors = [err94];
 }
@@ -1263,11 +1258,14 @@ vErrors.push(err94);
 errors++;
 }
 }
-if(data25.note !== undefined){
-let data30 = data25.note;
-if(typeof data30 === "string"){
-if(func2(data30) > 2000){
-const err95 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data30};
+let i6 = data29.length;
+let j1;
+if(i6 > 1){
+outer1:
+for(;i6--;){
+for(j1 = i6; j1--;){
+if(func0(data29[i6], data29[j1])){
+const err95 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/uniqueItems",keyword:"uniqueItems",params:{i: i6, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i6+" are identical)",schema:true,parentSchema:schema31.properties.rooms.items.properties.zones,data:data29};
 if(vErrors === null){
 vErrors = [err95];
 }
@@ -1275,9 +1273,14 @@ else {
 vErrors.push(err95);
 }
 errors++;
+break outer1;
 }
-if(func2(data30) < 1){
-const err96 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data30};
+}
+}
+}
+}
+else {
+const err96 = {instancePath:instancePath+"/rooms/" + i4+"/zones",schemaPath:"#/properties/rooms/items/properties/zones/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.rooms.items.properties.zones.type,parentSchema:schema31.properties.rooms.items.properties.zones,data:data29};
 if(vErrors === null){
 vErrors = [err96];
 }
@@ -1287,8 +1290,11 @@ vErrors.push(err96);
 errors++;
 }
 }
-else {
-const err97 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data30};
+if(data26.note !== undefined){
+let data31 = data26.note;
+if(typeof data31 === "string"){
+if(func2(data31) > 2000){
+const err97 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err97];
 }
@@ -1297,10 +1303,8 @@ vErrors.push(err97);
 }
 errors++;
 }
-}
-}
-else {
-const err98 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.rooms.items.type,parentSchema:schema31.properties.rooms.items,data:data25};
+if(func2(data31) < 1){
+const err98 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err98];
 }
@@ -1310,9 +1314,8 @@ vErrors.push(err98);
 errors++;
 }
 }
-}
 else {
-const err99 = {instancePath:instancePath+"/rooms",schemaPath:"#/properties/rooms/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.rooms.type,parentSchema:schema31.properties.rooms,data:data24};
+const err99 = {instancePath:instancePath+"/rooms/" + i4+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err99];
 }
@@ -1322,11 +1325,9 @@ vErrors.push(err99);
 errors++;
 }
 }
-if(data.contacts !== undefined){
-let data31 = data.contacts;
-if(Array.isArray(data31)){
-if(data31.length < 1){
-const err100 = {instancePath:instancePath+"/contacts",schemaPath:"#/properties/contacts/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.contacts,data:data31};
+}
+else {
+const err100 = {instancePath:instancePath+"/rooms/" + i4,schemaPath:"#/properties/rooms/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.rooms.items.type,parentSchema:schema31.properties.rooms.items,data:data26};
 if(vErrors === null){
 vErrors = [err100];
 }
@@ -1335,12 +1336,10 @@ vErrors.push(err100);
 }
 errors++;
 }
-const len5 = data31.length;
-for(let i7=0; i7<len5; i7++){
-let data32 = data31[i7];
-if(data32 && typeof data32 == "object" && !Array.isArray(data32)){
-if(data32.id === undefined){
-const err101 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data32};
+}
+}
+else {
+const err101 = {instancePath:instancePath+"/rooms",schemaPath:"#/properties/rooms/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.rooms.type,parentSchema:schema31.properties.rooms,data:data25};
 if(vErrors === null){
 vErrors = [err101];
 }
@@ -1349,8 +1348,12 @@ vErrors.push(err101);
 }
 errors++;
 }
-if(data32.for === undefined){
-const err102 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "for"},message:"must have required property '"+"for"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data32};
+}
+if(data.contacts !== undefined){
+let data32 = data.contacts;
+if(Array.isArray(data32)){
+if(data32.length < 1){
+const err102 = {instancePath:instancePath+"/contacts",schemaPath:"#/properties/contacts/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.contacts,data:data32};
 if(vErrors === null){
 vErrors = [err102];
 }
@@ -1359,8 +1362,12 @@ vErrors.push(err102);
 }
 errors++;
 }
-if(data32.name === undefined){
-const err103 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data32};
+const len5 = data32.length;
+for(let i7=0; i7<len5; i7++){
+let data33 = data32[i7];
+if(data33 && typeof data33 == "object" && !Array.isArray(data33)){
+if(data33.id === undefined){
+const err103 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data33};
 if(vErrors === null){
 vErrors = [err103];
 }
@@ -1369,8 +1376,8 @@ vErrors.push(err103);
 }
 errors++;
 }
-if(data32.phone === undefined){
-const err104 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "phone"},message:"must have required property '"+"phone"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data32};
+if(data33.for === undefined){
+const err104 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "for"},message:"must have required property '"+"for"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data33};
 if(vErrors === null){
 vErrors = [err104];
 }
@@ -1379,9 +1386,8 @@ vErrors.push(err104);
 }
 errors++;
 }
-for(const key6 in data32){
-if(!(((((key6 === "id") || (key6 === "for")) || (key6 === "name")) || (key6 === "phone")) || (key6 === "note"))){
-const err105 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.contacts.items,data:data32};
+if(data33.name === undefined){
+const err105 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data33};
 if(vErrors === null){
 vErrors = [err105];
 }
@@ -1390,12 +1396,8 @@ vErrors.push(err105);
 }
 errors++;
 }
-}
-if(data32.id !== undefined){
-let data33 = data32.id;
-if(typeof data33 === "string"){
-if(func2(data33) > 80){
-const err106 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data33};
+if(data33.phone === undefined){
+const err106 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/required",keyword:"required",params:{missingProperty: "phone"},message:"must have required property '"+"phone"+"'",schema:schema31.properties.contacts.items.required,parentSchema:schema31.properties.contacts.items,data:data33};
 if(vErrors === null){
 vErrors = [err106];
 }
@@ -1404,8 +1406,9 @@ vErrors.push(err106);
 }
 errors++;
 }
-if(!pattern4.test(data33)){
-const err107 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data33};
+for(const key6 in data33){
+if(!(((((key6 === "id") || (key6 === "for")) || (key6 === "name")) || (key6 === "phone")) || (key6 === "note"))){
+const err107 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.contacts.items,data:data33};
 if(vErrors === null){
 vErrors = [err107];
 }
@@ -1415,8 +1418,11 @@ vErrors.push(err107);
 errors++;
 }
 }
-else {
-const err108 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data33};
+if(data33.id !== undefined){
+let data34 = data33.id;
+if(typeof data34 === "string"){
+if(func2(data34) > 80){
+const err108 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data34};
 if(vErrors === null){
 vErrors = [err108];
 }
@@ -1425,12 +1431,8 @@ vErrors.push(err108);
 }
 errors++;
 }
-}
-if(data32.for !== undefined){
-let data34 = data32.for;
-if(typeof data34 === "string"){
-if(func2(data34) > 120){
-const err109 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema35,data:data34};
+if(!pattern4.test(data34)){
+const err109 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data34};
 if(vErrors === null){
 vErrors = [err109];
 }
@@ -1439,8 +1441,9 @@ vErrors.push(err109);
 }
 errors++;
 }
-if(func2(data34) < 1){
-const err110 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema35,data:data34};
+}
+else {
+const err110 = {instancePath:instancePath+"/contacts/" + i7+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data34};
 if(vErrors === null){
 vErrors = [err110];
 }
@@ -1450,8 +1453,11 @@ vErrors.push(err110);
 errors++;
 }
 }
-else {
-const err111 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema35.type,parentSchema:schema35,data:data34};
+if(data33.for !== undefined){
+let data35 = data33.for;
+if(typeof data35 === "string"){
+if(func2(data35) > 120){
+const err111 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema35,data:data35};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -1460,12 +1466,8 @@ vErrors.push(err111);
 }
 errors++;
 }
-}
-if(data32.name !== undefined){
-let data35 = data32.name;
-if(typeof data35 === "string"){
 if(func2(data35) < 1){
-const err112 = {instancePath:instancePath+"/contacts/" + i7+"/name",schemaPath:"#/properties/contacts/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.contacts.items.properties.name,data:data35};
+const err112 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema35,data:data35};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -1476,7 +1478,7 @@ errors++;
 }
 }
 else {
-const err113 = {instancePath:instancePath+"/contacts/" + i7+"/name",schemaPath:"#/properties/contacts/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.contacts.items.properties.name.type,parentSchema:schema31.properties.contacts.items.properties.name,data:data35};
+const err113 = {instancePath:instancePath+"/contacts/" + i7+"/for",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema35.type,parentSchema:schema35,data:data35};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -1486,11 +1488,11 @@ vErrors.push(err113);
 errors++;
 }
 }
-if(data32.phone !== undefined){
-let data36 = data32.phone;
+if(data33.name !== undefined){
+let data36 = data33.name;
 if(typeof data36 === "string"){
 if(func2(data36) < 1){
-const err114 = {instancePath:instancePath+"/contacts/" + i7+"/phone",schemaPath:"#/properties/contacts/items/properties/phone/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.contacts.items.properties.phone,data:data36};
+const err114 = {instancePath:instancePath+"/contacts/" + i7+"/name",schemaPath:"#/properties/contacts/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.contacts.items.properties.name,data:data36};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -1501,7 +1503,7 @@ errors++;
 }
 }
 else {
-const err115 = {instancePath:instancePath+"/contacts/" + i7+"/phone",schemaPath:"#/properties/contacts/items/properties/phone/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.contacts.items.properties.phone.type,parentSchema:schema31.properties.contacts.items.properties.phone,data:data36};
+const err115 = {instancePath:instancePath+"/contacts/" + i7+"/name",schemaPath:"#/properties/contacts/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.contacts.items.properties.name.type,parentSchema:schema31.properties.contacts.items.properties.name,data:data36};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -1511,11 +1513,11 @@ vErrors.push(err115);
 errors++;
 }
 }
-if(data32.note !== undefined){
-let data37 = data32.note;
+if(data33.phone !== undefined){
+let data37 = data33.phone;
 if(typeof data37 === "string"){
-if(func2(data37) > 2000){
-const err116 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data37};
+if(func2(data37) < 1){
+const err116 = {instancePath:instancePath+"/contacts/" + i7+"/phone",schemaPath:"#/properties/contacts/items/properties/phone/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.contacts.items.properties.phone,data:data37};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -1524,8 +1526,9 @@ vErrors.push(err116);
 }
 errors++;
 }
-if(func2(data37) < 1){
-const err117 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data37};
+}
+else {
+const err117 = {instancePath:instancePath+"/contacts/" + i7+"/phone",schemaPath:"#/properties/contacts/items/properties/phone/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.contacts.items.properties.phone.type,parentSchema:schema31.properties.contacts.items.properties.phone,data:data37};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -1535,8 +1538,11 @@ vErrors.push(err117);
 errors++;
 }
 }
-else {
-const err118 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data37};
+if(data33.note !== undefined){
+let data38 = data33.note;
+if(typeof data38 === "string"){
+if(func2(data38) > 2000){
+const err118 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -1545,10 +1551,8 @@ vErrors.push(err118);
 }
 errors++;
 }
-}
-}
-else {
-const err119 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.contacts.items.type,parentSchema:schema31.properties.contacts.items,data:data32};
+if(func2(data38) < 1){
+const err119 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -1558,14 +1562,37 @@ vErrors.push(err119);
 errors++;
 }
 }
-}
 else {
-const err120 = {instancePath:instancePath+"/contacts",schemaPath:"#/properties/contacts/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.contacts.type,parentSchema:schema31.properties.contacts,data:data31};
+const err120 = {instancePath:instancePath+"/contacts/" + i7+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err120];
 }
 else {
 vErrors.push(err120);
+}
+errors++;
+}
+}
+}
+else {
+const err121 = {instancePath:instancePath+"/contacts/" + i7,schemaPath:"#/properties/contacts/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.contacts.items.type,parentSchema:schema31.properties.contacts.items,data:data33};
+if(vErrors === null){
+vErrors = [err121];
+}
+else {
+vErrors.push(err121);
+}
+errors++;
+}
+}
+}
+else {
+const err122 = {instancePath:instancePath+"/contacts",schemaPath:"#/properties/contacts/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.contacts.type,parentSchema:schema31.properties.contacts,data:data32};
+if(vErrors === null){
+vErrors = [err122];
+}
+else {
+vErrors.push(err122);
 }
 errors++;
 }
@@ -1577,34 +1604,10 @@ errors = vErrors.length;
 }
 }
 if(data.supplies !== undefined){
-let data39 = data.supplies;
-if(Array.isArray(data39)){
-if(data39.length < 1){
-const err121 = {instancePath:instancePath+"/supplies",schemaPath:"#/properties/supplies/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.supplies,data:data39};
-if(vErrors === null){
-vErrors = [err121];
-}
-else {
-vErrors.push(err121);
-}
-errors++;
-}
-const len6 = data39.length;
-for(let i8=0; i8<len6; i8++){
-let data40 = data39[i8];
-if(data40 && typeof data40 == "object" && !Array.isArray(data40)){
-if(data40.for === undefined){
-const err122 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "for"},message:"must have required property '"+"for"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data40};
-if(vErrors === null){
-vErrors = [err122];
-}
-else {
-vErrors.push(err122);
-}
-errors++;
-}
-if(data40.name === undefined){
-const err123 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data40};
+let data40 = data.supplies;
+if(Array.isArray(data40)){
+if(data40.length < 1){
+const err123 = {instancePath:instancePath+"/supplies",schemaPath:"#/properties/supplies/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema31.properties.supplies,data:data40};
 if(vErrors === null){
 vErrors = [err123];
 }
@@ -1613,8 +1616,12 @@ vErrors.push(err123);
 }
 errors++;
 }
-if(data40.use === undefined){
-const err124 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "use"},message:"must have required property '"+"use"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data40};
+const len6 = data40.length;
+for(let i8=0; i8<len6; i8++){
+let data41 = data40[i8];
+if(data41 && typeof data41 == "object" && !Array.isArray(data41)){
+if(data41.for === undefined){
+const err124 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "for"},message:"must have required property '"+"for"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data41};
 if(vErrors === null){
 vErrors = [err124];
 }
@@ -1623,9 +1630,8 @@ vErrors.push(err124);
 }
 errors++;
 }
-for(const key7 in data40){
-if(!((((key7 === "for") || (key7 === "name")) || (key7 === "use")) || (key7 === "where"))){
-const err125 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.supplies.items,data:data40};
+if(data41.name === undefined){
+const err125 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data41};
 if(vErrors === null){
 vErrors = [err125];
 }
@@ -1634,12 +1640,8 @@ vErrors.push(err125);
 }
 errors++;
 }
-}
-if(data40.for !== undefined){
-let data41 = data40.for;
-if(typeof data41 === "string"){
-if(func2(data41) > 120){
-const err126 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema35,data:data41};
+if(data41.use === undefined){
+const err126 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/required",keyword:"required",params:{missingProperty: "use"},message:"must have required property '"+"use"+"'",schema:schema31.properties.supplies.items.required,parentSchema:schema31.properties.supplies.items,data:data41};
 if(vErrors === null){
 vErrors = [err126];
 }
@@ -1648,8 +1650,9 @@ vErrors.push(err126);
 }
 errors++;
 }
-if(func2(data41) < 1){
-const err127 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema35,data:data41};
+for(const key7 in data41){
+if(!((((key7 === "for") || (key7 === "name")) || (key7 === "use")) || (key7 === "where"))){
+const err127 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema31.properties.supplies.items,data:data41};
 if(vErrors === null){
 vErrors = [err127];
 }
@@ -1659,8 +1662,11 @@ vErrors.push(err127);
 errors++;
 }
 }
-else {
-const err128 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema35.type,parentSchema:schema35,data:data41};
+if(data41.for !== undefined){
+let data42 = data41.for;
+if(typeof data42 === "string"){
+if(func2(data42) > 120){
+const err128 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema35,data:data42};
 if(vErrors === null){
 vErrors = [err128];
 }
@@ -1669,12 +1675,8 @@ vErrors.push(err128);
 }
 errors++;
 }
-}
-if(data40.name !== undefined){
-let data42 = data40.name;
-if(typeof data42 === "string"){
 if(func2(data42) < 1){
-const err129 = {instancePath:instancePath+"/supplies/" + i8+"/name",schemaPath:"#/properties/supplies/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.supplies.items.properties.name,data:data42};
+const err129 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema35,data:data42};
 if(vErrors === null){
 vErrors = [err129];
 }
@@ -1685,7 +1687,7 @@ errors++;
 }
 }
 else {
-const err130 = {instancePath:instancePath+"/supplies/" + i8+"/name",schemaPath:"#/properties/supplies/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.supplies.items.properties.name.type,parentSchema:schema31.properties.supplies.items.properties.name,data:data42};
+const err130 = {instancePath:instancePath+"/supplies/" + i8+"/for",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema35.type,parentSchema:schema35,data:data42};
 if(vErrors === null){
 vErrors = [err130];
 }
@@ -1695,11 +1697,11 @@ vErrors.push(err130);
 errors++;
 }
 }
-if(data40.use !== undefined){
-let data43 = data40.use;
+if(data41.name !== undefined){
+let data43 = data41.name;
 if(typeof data43 === "string"){
-if(func2(data43) > 2000){
-const err131 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data43};
+if(func2(data43) < 1){
+const err131 = {instancePath:instancePath+"/supplies/" + i8+"/name",schemaPath:"#/properties/supplies/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.supplies.items.properties.name,data:data43};
 if(vErrors === null){
 vErrors = [err131];
 }
@@ -1708,8 +1710,9 @@ vErrors.push(err131);
 }
 errors++;
 }
-if(func2(data43) < 1){
-const err132 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data43};
+}
+else {
+const err132 = {instancePath:instancePath+"/supplies/" + i8+"/name",schemaPath:"#/properties/supplies/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.supplies.items.properties.name.type,parentSchema:schema31.properties.supplies.items.properties.name,data:data43};
 if(vErrors === null){
 vErrors = [err132];
 }
@@ -1719,8 +1722,11 @@ vErrors.push(err132);
 errors++;
 }
 }
-else {
-const err133 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data43};
+if(data41.use !== undefined){
+let data44 = data41.use;
+if(typeof data44 === "string"){
+if(func2(data44) > 2000){
+const err133 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -1729,12 +1735,8 @@ vErrors.push(err133);
 }
 errors++;
 }
-}
-if(data40.where !== undefined){
-let data44 = data40.where;
-if(typeof data44 === "string"){
 if(func2(data44) < 1){
-const err134 = {instancePath:instancePath+"/supplies/" + i8+"/where",schemaPath:"#/properties/supplies/items/properties/where/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.supplies.items.properties.where,data:data44};
+const err134 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err134];
 }
@@ -1745,7 +1747,7 @@ errors++;
 }
 }
 else {
-const err135 = {instancePath:instancePath+"/supplies/" + i8+"/where",schemaPath:"#/properties/supplies/items/properties/where/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.supplies.items.properties.where.type,parentSchema:schema31.properties.supplies.items.properties.where,data:data44};
+const err135 = {instancePath:instancePath+"/supplies/" + i8+"/use",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err135];
 }
@@ -1755,9 +1757,11 @@ vErrors.push(err135);
 errors++;
 }
 }
-}
-else {
-const err136 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.supplies.items.type,parentSchema:schema31.properties.supplies.items,data:data40};
+if(data41.where !== undefined){
+let data45 = data41.where;
+if(typeof data45 === "string"){
+if(func2(data45) < 1){
+const err136 = {instancePath:instancePath+"/supplies/" + i8+"/where",schemaPath:"#/properties/supplies/items/properties/where/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema31.properties.supplies.items.properties.where,data:data45};
 if(vErrors === null){
 vErrors = [err136];
 }
@@ -1767,9 +1771,8 @@ vErrors.push(err136);
 errors++;
 }
 }
-}
 else {
-const err137 = {instancePath:instancePath+"/supplies",schemaPath:"#/properties/supplies/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.supplies.type,parentSchema:schema31.properties.supplies,data:data39};
+const err137 = {instancePath:instancePath+"/supplies/" + i8+"/where",schemaPath:"#/properties/supplies/items/properties/where/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema31.properties.supplies.items.properties.where.type,parentSchema:schema31.properties.supplies.items.properties.where,data:data45};
 if(vErrors === null){
 vErrors = [err137];
 }
@@ -1779,11 +1782,9 @@ vErrors.push(err137);
 errors++;
 }
 }
-if(data.about !== undefined){
-let data45 = data.about;
-if(typeof data45 === "string"){
-if(func2(data45) > 2000){
-const err138 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data45};
+}
+else {
+const err138 = {instancePath:instancePath+"/supplies/" + i8,schemaPath:"#/properties/supplies/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.properties.supplies.items.type,parentSchema:schema31.properties.supplies.items,data:data41};
 if(vErrors === null){
 vErrors = [err138];
 }
@@ -1792,8 +1793,10 @@ vErrors.push(err138);
 }
 errors++;
 }
-if(func2(data45) < 1){
-const err139 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data45};
+}
+}
+else {
+const err139 = {instancePath:instancePath+"/supplies",schemaPath:"#/properties/supplies/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema31.properties.supplies.type,parentSchema:schema31.properties.supplies,data:data40};
 if(vErrors === null){
 vErrors = [err139];
 }
@@ -1803,8 +1806,11 @@ vErrors.push(err139);
 errors++;
 }
 }
-else {
-const err140 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data45};
+if(data.about !== undefined){
+let data46 = data.about;
+if(typeof data46 === "string"){
+if(func2(data46) > 2000){
+const err140 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data46};
 if(vErrors === null){
 vErrors = [err140];
 }
@@ -1813,15 +1819,36 @@ vErrors.push(err140);
 }
 errors++;
 }
-}
-}
-else {
-const err141 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.type,parentSchema:schema31,data};
+if(func2(data46) < 1){
+const err141 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data46};
 if(vErrors === null){
 vErrors = [err141];
 }
 else {
 vErrors.push(err141);
+}
+errors++;
+}
+}
+else {
+const err142 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data46};
+if(vErrors === null){
+vErrors = [err142];
+}
+else {
+vErrors.push(err142);
+}
+errors++;
+}
+}
+}
+else {
+const err143 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema31.type,parentSchema:schema31,data};
+if(vErrors === null){
+vErrors = [err143];
+}
+else {
+vErrors.push(err143);
 }
 errors++;
 }
@@ -1831,10 +1858,10 @@ return errors === 0;
 validate20.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_decision = validate24;
-const schema52 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"decision.json","title":"Decision","description":"A question with outcomes, or a choice among the programs of the clinic's machines.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","question","rules"],"properties":{"kind":{"const":"decision","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label","description":"Heading in the manual."},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"question":{"type":"string","minLength":1,"description":"The question as a person would put it."},"about":{"$ref":"defs.json#/$defs/text","description":"What the decision covers, in a sentence or two."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"register":{"$ref":"defs.json#/$defs/label","description":"Column title in the instrument register; only for decisions that the register can answer."},"outcomes":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":2,"uniqueItems":true,"description":"In a verdict: from the least to the most restrictive."},"say":{"type":"object","additionalProperties":{"$ref":"defs.json#/$defs/text"},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"In a verdict: what each outcome says to a person, in a few words."},"otherwise":{"$ref":"defs.json#/$defs/id","description":"In a verdict: what holds where no rule speaks. Never the least restrictive outcome."},"choose":{"const":"program","description":"Marks a choice."},"from":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"In a choice: machine kinds whose programs are looked at."},"prefer":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["fact","first"],"properties":{"fact":{"$ref":"defs.json#/$defs/id","description":"A quantity or count stated by programs."},"first":{"enum":["lowest","highest"]}}},"minItems":1,"description":"In a choice: how acceptable programs are ranked."},"gaps":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["because"],"properties":{"when":{"$ref":"defs.json#/$defs/condition","description":"Where no rule speaks on purpose (default: wherever none does)."},"because":{"$ref":"defs.json#/$defs/text","description":"Why no rule is needed there."}}},"minItems":1,"description":"Situations that no rule speaks about on purpose; `analyse` and `check` are quiet about them."},"rules":{"type":"array","items":{"$ref":"defs.json#/$defs/rule"},"minItems":1}}};
-const schema57 = {"type":"object","description":"A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.","minProperties":1,"properties":{"all":{"type":"array","items":{"$ref":"defs.json#/$defs/condition"},"minItems":1},"any":{"type":"array","items":{"$ref":"defs.json#/$defs/condition"},"minItems":1},"not":{"$ref":"defs.json#/$defs/condition"}},"additionalProperties":{"$ref":"defs.json#/$defs/test"}};
-const schema58 = {"type":["string","boolean","object"],"description":"What a fact must be. A plain value means equal to it.","additionalProperties":false,"minProperties":1,"properties":{"one-of":{"type":"array","items":{"type":["string","boolean"]},"minItems":1,"description":"For an enum or an answer: one of these."},"any-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set: at least one of these is in it."},"all-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set: all of these are in it."},"none-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set or an enum: none of these."},"at-least":{"$ref":"defs.json#/$defs/operand"},"at-most":{"$ref":"defs.json#/$defs/operand"},"above":{"$ref":"defs.json#/$defs/operand"},"below":{"$ref":"defs.json#/$defs/operand"},"between":{"type":"array","items":{"$ref":"defs.json#/$defs/operand"},"minItems":2,"maxItems":2,"description":"Both ends belong to it."}}};
-const schema59 = {"type":["string","number","object"],"additionalProperties":false,"required":["limit"],"properties":{"limit":{"$ref":"defs.json#/$defs/id","description":"Id of a limit; its value on the date asked for is used."}},"description":"A quantity, a date, a count, or a limit by id."};
+const schema53 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"decision.json","title":"Decision","description":"A question with outcomes, or a choice among the programs of the clinic's machines.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","question","rules"],"properties":{"kind":{"const":"decision","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label","description":"Heading in the manual."},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"question":{"type":"string","minLength":1,"description":"The question as a person would put it."},"about":{"$ref":"defs.json#/$defs/text","description":"What the decision covers, in a sentence or two."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"register":{"$ref":"defs.json#/$defs/label","description":"Column title in the instrument register; only for decisions that the register can answer."},"outcomes":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":2,"uniqueItems":true,"description":"In a verdict: from the least to the most restrictive."},"say":{"type":"object","additionalProperties":{"$ref":"defs.json#/$defs/text"},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"In a verdict: what each outcome says to a person, in a few words."},"otherwise":{"$ref":"defs.json#/$defs/id","description":"In a verdict: what holds where no rule speaks. Never the least restrictive outcome."},"choose":{"const":"program","description":"Marks a choice."},"from":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"In a choice: machine kinds whose programs are looked at."},"prefer":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["fact","first"],"properties":{"fact":{"$ref":"defs.json#/$defs/id","description":"A quantity or count stated by programs."},"first":{"enum":["lowest","highest"]}}},"minItems":1,"description":"In a choice: how acceptable programs are ranked."},"gaps":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["because"],"properties":{"when":{"$ref":"defs.json#/$defs/condition","description":"Where no rule speaks on purpose (default: wherever none does)."},"because":{"$ref":"defs.json#/$defs/text","description":"Why no rule is needed there."}}},"minItems":1,"description":"Situations that no rule speaks about on purpose; `analyse` and `check` are quiet about them."},"rules":{"type":"array","items":{"$ref":"defs.json#/$defs/rule"},"minItems":1}}};
+const schema58 = {"type":"object","description":"A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.","minProperties":1,"properties":{"all":{"type":"array","items":{"$ref":"defs.json#/$defs/condition"},"minItems":1},"any":{"type":"array","items":{"$ref":"defs.json#/$defs/condition"},"minItems":1},"not":{"$ref":"defs.json#/$defs/condition"}},"additionalProperties":{"$ref":"defs.json#/$defs/test"}};
+const schema59 = {"type":["string","boolean","object"],"description":"What a fact must be. A plain value means equal to it.","additionalProperties":false,"minProperties":1,"properties":{"one-of":{"type":"array","items":{"type":["string","boolean"]},"minItems":1,"description":"For an enum or an answer: one of these."},"any-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set: at least one of these is in it."},"all-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set: all of these are in it."},"none-of":{"type":"array","items":{"type":"string"},"minItems":1,"description":"For a set or an enum: none of these."},"at-least":{"$ref":"defs.json#/$defs/operand"},"at-most":{"$ref":"defs.json#/$defs/operand"},"above":{"$ref":"defs.json#/$defs/operand"},"below":{"$ref":"defs.json#/$defs/operand"},"between":{"type":"array","items":{"$ref":"defs.json#/$defs/operand"},"minItems":2,"maxItems":2,"description":"Both ends belong to it."}}};
+const schema60 = {"type":["string","number","object"],"additionalProperties":false,"required":["limit"],"properties":{"limit":{"$ref":"defs.json#/$defs/id","description":"Id of a limit; its value on the date asked for is used."}},"description":"A quantity, a date, a count, or a limit by id."};
 
 function validate27(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -1847,7 +1874,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if(((typeof data !== "string") && (!((typeof data == "number") && (isFinite(data))))) && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema59.type},message:"must be string,number,object",schema:schema59.type,parentSchema:schema59,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema60.type},message:"must be string,number,object",schema:schema60.type,parentSchema:schema60,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -1858,7 +1885,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.limit === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema59.required,parentSchema:schema59,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema60.required,parentSchema:schema60,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -1869,7 +1896,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(key0 === "limit")){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema59,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema60,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -1932,7 +1959,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if(((typeof data !== "string") && (typeof data !== "boolean")) && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema58.type},message:"must be string,boolean,object",schema:schema58.type,parentSchema:schema58,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema59.type},message:"must be string,boolean,object",schema:schema59.type,parentSchema:schema59,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -1943,7 +1970,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err1 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
+const err1 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema59,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -1953,8 +1980,8 @@ vErrors.push(err1);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema58.properties, key0))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema58,data};
+if(!(func1.call(schema59.properties, key0))){
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema59,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -1968,7 +1995,7 @@ if(data["one-of"] !== undefined){
 let data0 = data["one-of"];
 if(Array.isArray(data0)){
 if(data0.length < 1){
-const err3 = {instancePath:instancePath+"/one-of",schemaPath:"#/properties/one-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties["one-of"],data:data0};
+const err3 = {instancePath:instancePath+"/one-of",schemaPath:"#/properties/one-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema59.properties["one-of"],data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -1981,7 +2008,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if((typeof data1 !== "string") && (typeof data1 !== "boolean")){
-const err4 = {instancePath:instancePath+"/one-of/" + i0,schemaPath:"#/properties/one-of/items/type",keyword:"type",params:{type: schema58.properties["one-of"].items.type},message:"must be string,boolean",schema:schema58.properties["one-of"].items.type,parentSchema:schema58.properties["one-of"].items,data:data1};
+const err4 = {instancePath:instancePath+"/one-of/" + i0,schemaPath:"#/properties/one-of/items/type",keyword:"type",params:{type: schema59.properties["one-of"].items.type},message:"must be string,boolean",schema:schema59.properties["one-of"].items.type,parentSchema:schema59.properties["one-of"].items,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -1993,7 +2020,7 @@ errors++;
 }
 }
 else {
-const err5 = {instancePath:instancePath+"/one-of",schemaPath:"#/properties/one-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties["one-of"].type,parentSchema:schema58.properties["one-of"],data:data0};
+const err5 = {instancePath:instancePath+"/one-of",schemaPath:"#/properties/one-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema59.properties["one-of"].type,parentSchema:schema59.properties["one-of"],data:data0};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -2007,7 +2034,7 @@ if(data["any-of"] !== undefined){
 let data2 = data["any-of"];
 if(Array.isArray(data2)){
 if(data2.length < 1){
-const err6 = {instancePath:instancePath+"/any-of",schemaPath:"#/properties/any-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties["any-of"],data:data2};
+const err6 = {instancePath:instancePath+"/any-of",schemaPath:"#/properties/any-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema59.properties["any-of"],data:data2};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -2020,7 +2047,7 @@ const len1 = data2.length;
 for(let i1=0; i1<len1; i1++){
 let data3 = data2[i1];
 if(typeof data3 !== "string"){
-const err7 = {instancePath:instancePath+"/any-of/" + i1,schemaPath:"#/properties/any-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema58.properties["any-of"].items.type,parentSchema:schema58.properties["any-of"].items,data:data3};
+const err7 = {instancePath:instancePath+"/any-of/" + i1,schemaPath:"#/properties/any-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema59.properties["any-of"].items.type,parentSchema:schema59.properties["any-of"].items,data:data3};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -2032,7 +2059,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/any-of",schemaPath:"#/properties/any-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties["any-of"].type,parentSchema:schema58.properties["any-of"],data:data2};
+const err8 = {instancePath:instancePath+"/any-of",schemaPath:"#/properties/any-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema59.properties["any-of"].type,parentSchema:schema59.properties["any-of"],data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -2046,7 +2073,7 @@ if(data["all-of"] !== undefined){
 let data4 = data["all-of"];
 if(Array.isArray(data4)){
 if(data4.length < 1){
-const err9 = {instancePath:instancePath+"/all-of",schemaPath:"#/properties/all-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties["all-of"],data:data4};
+const err9 = {instancePath:instancePath+"/all-of",schemaPath:"#/properties/all-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema59.properties["all-of"],data:data4};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -2059,7 +2086,7 @@ const len2 = data4.length;
 for(let i2=0; i2<len2; i2++){
 let data5 = data4[i2];
 if(typeof data5 !== "string"){
-const err10 = {instancePath:instancePath+"/all-of/" + i2,schemaPath:"#/properties/all-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema58.properties["all-of"].items.type,parentSchema:schema58.properties["all-of"].items,data:data5};
+const err10 = {instancePath:instancePath+"/all-of/" + i2,schemaPath:"#/properties/all-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema59.properties["all-of"].items.type,parentSchema:schema59.properties["all-of"].items,data:data5};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -2071,7 +2098,7 @@ errors++;
 }
 }
 else {
-const err11 = {instancePath:instancePath+"/all-of",schemaPath:"#/properties/all-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties["all-of"].type,parentSchema:schema58.properties["all-of"],data:data4};
+const err11 = {instancePath:instancePath+"/all-of",schemaPath:"#/properties/all-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema59.properties["all-of"].type,parentSchema:schema59.properties["all-of"],data:data4};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -2085,7 +2112,7 @@ if(data["none-of"] !== undefined){
 let data6 = data["none-of"];
 if(Array.isArray(data6)){
 if(data6.length < 1){
-const err12 = {instancePath:instancePath+"/none-of",schemaPath:"#/properties/none-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties["none-of"],data:data6};
+const err12 = {instancePath:instancePath+"/none-of",schemaPath:"#/properties/none-of/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema59.properties["none-of"],data:data6};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -2098,7 +2125,7 @@ const len3 = data6.length;
 for(let i3=0; i3<len3; i3++){
 let data7 = data6[i3];
 if(typeof data7 !== "string"){
-const err13 = {instancePath:instancePath+"/none-of/" + i3,schemaPath:"#/properties/none-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema58.properties["none-of"].items.type,parentSchema:schema58.properties["none-of"].items,data:data7};
+const err13 = {instancePath:instancePath+"/none-of/" + i3,schemaPath:"#/properties/none-of/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema59.properties["none-of"].items.type,parentSchema:schema59.properties["none-of"].items,data:data7};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -2110,7 +2137,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/none-of",schemaPath:"#/properties/none-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties["none-of"].type,parentSchema:schema58.properties["none-of"],data:data6};
+const err14 = {instancePath:instancePath+"/none-of",schemaPath:"#/properties/none-of/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema59.properties["none-of"].type,parentSchema:schema59.properties["none-of"],data:data6};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -2148,7 +2175,7 @@ if(data.between !== undefined){
 let data12 = data.between;
 if(Array.isArray(data12)){
 if(data12.length > 2){
-const err15 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema58.properties.between,data:data12};
+const err15 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema59.properties.between,data:data12};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -2158,7 +2185,7 @@ vErrors.push(err15);
 errors++;
 }
 if(data12.length < 2){
-const err16 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema58.properties.between,data:data12};
+const err16 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema59.properties.between,data:data12};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -2176,7 +2203,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err17 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.between.type,parentSchema:schema58.properties.between,data:data12};
+const err17 = {instancePath:instancePath+"/between",schemaPath:"#/properties/between/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema59.properties.between.type,parentSchema:schema59.properties.between,data:data12};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -2206,7 +2233,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema57,data};
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -2227,7 +2254,7 @@ if(data.all !== undefined){
 let data1 = data.all;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.all,data:data1};
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -2245,7 +2272,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.all.type,parentSchema:schema57.properties.all,data:data1};
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.all.type,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -2259,7 +2286,7 @@ if(data.any !== undefined){
 let data3 = data.any;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.any,data:data3};
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -2277,7 +2304,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.any.type,parentSchema:schema57.properties.any,data:data3};
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.any.type,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -2295,7 +2322,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema57.type,parentSchema:schema57,data};
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema58.type,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -2309,10 +2336,10 @@ return errors === 0;
 }
 validate25.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const schema69 = {"type":"object","additionalProperties":false,"required":["id","when","because","source"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique within its decision."},"when":{"$ref":"defs.json#/$defs/condition"},"outcome":{"$ref":"defs.json#/$defs/id","description":"In a verdict: the outcome that holds when the rule applies."},"needs":{"$ref":"defs.json#/$defs/condition","description":"In a choice: what a program must offer when the rule applies, as tests on facts stated by machine sheets."},"adds-only":{"type":"boolean","description":"In a choice: the rule adds needs, but by itself does not answer the question (so adding it can only make the answer stricter)."},"because":{"$ref":"defs.json#/$defs/text","description":"Why, in one or two sentences that the person at the sink can use."},"instead":{"$ref":"defs.json#/$defs/id","description":"Id of the procedure to follow instead."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone here."},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which the rule holds."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which the rule holds."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."},"examples":{"type":"array","items":{"$ref":"defs.json#/$defs/example"},"minItems":1,"description":"At least one situation in which it applies and one in which it does not."}},"description":"One rule of a decision."};
-const schema77 = {"type":["string","object"],"pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*$","description":"A source id alone (only for `common-practice` and `clinic`), or the id with clause and evidence.","additionalProperties":false,"required":["id"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Id of an entry of the bibliography."},"at":{"type":"string","minLength":1,"description":"Clause, table or page."},"evidence":{"$ref":"defs.json#/$defs/evidence"},"checked":{"$ref":"defs.json#/$defs/date","description":"When the value was last compared with the source."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know, such as where sources disagree."}}};
-const schema79 = {"enum":["read","recalled","computed","decided"],"description":"How the value was checked: read in the source, recalled from memory, computed from a formula in the source, or decided by the clinic."};
-const pattern29 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*$", "u");
+const schema70 = {"type":"object","additionalProperties":false,"required":["id","when","because","source"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique within its decision."},"when":{"$ref":"defs.json#/$defs/condition"},"outcome":{"$ref":"defs.json#/$defs/id","description":"In a verdict: the outcome that holds when the rule applies."},"needs":{"$ref":"defs.json#/$defs/condition","description":"In a choice: what a program must offer when the rule applies, as tests on facts stated by machine sheets."},"adds-only":{"type":"boolean","description":"In a choice: the rule adds needs, but by itself does not answer the question (so adding it can only make the answer stricter)."},"because":{"$ref":"defs.json#/$defs/text","description":"Why, in one or two sentences that the person at the sink can use."},"instead":{"$ref":"defs.json#/$defs/id","description":"Id of the procedure to follow instead."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone here."},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which the rule holds."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which the rule holds."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."},"examples":{"type":"array","items":{"$ref":"defs.json#/$defs/example"},"minItems":1,"description":"At least one situation in which it applies and one in which it does not."}},"description":"One rule of a decision."};
+const schema78 = {"type":["string","object"],"pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*$","description":"A source id alone (only for `common-practice` and `clinic`), or the id with clause and evidence.","additionalProperties":false,"required":["id"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Id of an entry of the bibliography."},"at":{"type":"string","minLength":1,"description":"Clause, table or page."},"evidence":{"$ref":"defs.json#/$defs/evidence"},"checked":{"$ref":"defs.json#/$defs/date","description":"When the value was last compared with the source."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know, such as where sources disagree."}}};
+const schema80 = {"enum":["read","recalled","computed","decided"],"description":"How the value was checked: read in the source, recalled from memory, computed from a formula in the source, or decided by the clinic."};
+const pattern30 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*$", "u");
 
 function validate39(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -2325,7 +2352,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -2335,8 +2362,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -2348,7 +2375,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -2359,7 +2386,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -2408,7 +2435,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -2419,7 +2446,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -2432,7 +2459,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -2471,7 +2498,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -2481,7 +2508,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -2492,7 +2519,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -2508,7 +2535,7 @@ return errors === 0;
 }
 validate39.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const schema82 = {"type":"object","additionalProperties":false,"required":["given","applies"],"properties":{"given":{"$ref":"defs.json#/$defs/situation"},"applies":{"type":"boolean","description":"Whether the rule is true in that situation."}},"description":"A situation and whether the rule applies in it. Examples are run by `rulebook check`."};
+const schema83 = {"type":"object","additionalProperties":false,"required":["given","applies"],"properties":{"given":{"$ref":"defs.json#/$defs/situation"},"applies":{"type":"boolean","description":"Whether the rule is true in that situation."}},"description":"A situation and whether the rule applies in it. Examples are run by `rulebook check`."};
 
 function validate42(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -2557,7 +2584,7 @@ errors++;
 }
 var valid0 = _errs1 === errors;
 if(!valid0){
-const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema47.propertyNames,parentSchema:schema47,data};
+const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema48.propertyNames,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -2570,7 +2597,7 @@ errors++;
 for(const key1 in data){
 let data0 = data[key1];
 if((((typeof data0 !== "string") && (!((typeof data0 == "number") && (isFinite(data0))))) && (typeof data0 !== "boolean")) && (!(Array.isArray(data0)))){
-const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema47.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema47.additionalProperties.type,parentSchema:schema47.additionalProperties,data:data0};
+const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema48.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema48.additionalProperties.type,parentSchema:schema48.additionalProperties,data:data0};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -2584,7 +2611,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if(typeof data1 !== "string"){
-const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema47.additionalProperties.items.type,parentSchema:schema47.additionalProperties.items,data:data1};
+const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema48.additionalProperties.items.type,parentSchema:schema48.additionalProperties.items,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -2598,7 +2625,7 @@ errors++;
 }
 }
 else {
-const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema47.type,parentSchema:schema47,data};
+const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema48.type,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -2625,7 +2652,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.given === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema82.required,parentSchema:schema82,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema83.required,parentSchema:schema83,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -2635,7 +2662,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.applies === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "applies"},message:"must have required property '"+"applies"+"'",schema:schema82.required,parentSchema:schema82,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "applies"},message:"must have required property '"+"applies"+"'",schema:schema83.required,parentSchema:schema83,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -2646,7 +2673,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "given") || (key0 === "applies"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema82,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema83,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -2665,7 +2692,7 @@ errors = vErrors.length;
 if(data.applies !== undefined){
 let data1 = data.applies;
 if(typeof data1 !== "boolean"){
-const err3 = {instancePath:instancePath+"/applies",schemaPath:"#/properties/applies/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema82.properties.applies.type,parentSchema:schema82.properties.applies,data:data1};
+const err3 = {instancePath:instancePath+"/applies",schemaPath:"#/properties/applies/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema83.properties.applies.type,parentSchema:schema83.properties.applies,data:data1};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -2677,7 +2704,7 @@ errors++;
 }
 }
 else {
-const err4 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema82.type,parentSchema:schema82,data};
+const err4 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema83.type,parentSchema:schema83,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -2704,7 +2731,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -2714,7 +2741,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.when === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "when"},message:"must have required property '"+"when"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "when"},message:"must have required property '"+"when"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -2724,7 +2751,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.because === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -2734,7 +2761,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.source === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -2744,8 +2771,8 @@ vErrors.push(err3);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema69.properties, key0))){
-const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema69,data};
+if(!(func1.call(schema70.properties, key0))){
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -2840,7 +2867,7 @@ errors = vErrors.length;
 if(data["adds-only"] !== undefined){
 let data4 = data["adds-only"];
 if(typeof data4 !== "boolean"){
-const err11 = {instancePath:instancePath+"/adds-only",schemaPath:"#/properties/adds-only/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema69.properties["adds-only"].type,parentSchema:schema69.properties["adds-only"],data:data4};
+const err11 = {instancePath:instancePath+"/adds-only",schemaPath:"#/properties/adds-only/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema70.properties["adds-only"].type,parentSchema:schema70.properties["adds-only"],data:data4};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -2854,7 +2881,7 @@ if(data.because !== undefined){
 let data5 = data.because;
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err12 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err12 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -2864,7 +2891,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data5) < 1){
-const err13 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err13 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -2875,7 +2902,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err14 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -2924,7 +2951,7 @@ if(data.cautions !== undefined){
 let data7 = data.cautions;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err18 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema69.properties.cautions,data:data7};
+const err18 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema70.properties.cautions,data:data7};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -2938,7 +2965,7 @@ for(let i0=0; i0<len0; i0++){
 let data8 = data7[i0];
 if(typeof data8 === "string"){
 if(func2(data8) > 2000){
-const err19 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data8};
+const err19 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -2948,7 +2975,7 @@ vErrors.push(err19);
 errors++;
 }
 if(func2(data8) < 1){
-const err20 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data8};
+const err20 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -2959,7 +2986,7 @@ errors++;
 }
 }
 else {
-const err21 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data8};
+const err21 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -2971,7 +2998,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema69.properties.cautions.type,parentSchema:schema69.properties.cautions,data:data7};
+const err22 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema70.properties.cautions.type,parentSchema:schema70.properties.cautions,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -3041,7 +3068,7 @@ if(data.examples !== undefined){
 let data12 = data.examples;
 if(Array.isArray(data12)){
 if(data12.length < 1){
-const err27 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema69.properties.examples,data:data12};
+const err27 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema70.properties.examples,data:data12};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -3059,7 +3086,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema69.properties.examples.type,parentSchema:schema69.properties.examples,data:data12};
+const err28 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema70.properties.examples.type,parentSchema:schema70.properties.examples,data:data12};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -3071,7 +3098,7 @@ errors++;
 }
 }
 else {
-const err29 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema69.type,parentSchema:schema69,data};
+const err29 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema70.type,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -3099,7 +3126,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -3109,7 +3136,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -3119,7 +3146,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.title === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -3129,7 +3156,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.stage === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -3139,7 +3166,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.question === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "question"},message:"must have required property '"+"question"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "question"},message:"must have required property '"+"question"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -3149,7 +3176,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.rules === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "rules"},message:"must have required property '"+"rules"+"'",schema:schema52.required,parentSchema:schema52,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "rules"},message:"must have required property '"+"rules"+"'",schema:schema53.required,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -3159,8 +3186,8 @@ vErrors.push(err5);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema52.properties, key0))){
-const err6 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema52,data};
+if(!(func1.call(schema53.properties, key0))){
+const err6 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -3173,7 +3200,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("decision" !== data0){
-const err7 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "decision"},message:"must be equal to constant",schema:"decision",parentSchema:schema52.properties.kind,data:data0};
+const err7 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "decision"},message:"must be equal to constant",schema:"decision",parentSchema:schema53.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -3291,7 +3318,7 @@ errors++;
 if(data.order !== undefined){
 let data4 = data.order;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
-const err17 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema52.properties.order.type,parentSchema:schema52.properties.order,data:data4};
+const err17 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema53.properties.order.type,parentSchema:schema53.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -3302,7 +3329,7 @@ errors++;
 }
 if((typeof data4 == "number") && (isFinite(data4))){
 if(data4 > 99 || isNaN(data4)){
-const err18 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema52.properties.order,data:data4};
+const err18 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema53.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -3312,7 +3339,7 @@ vErrors.push(err18);
 errors++;
 }
 if(data4 < 1 || isNaN(data4)){
-const err19 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema52.properties.order,data:data4};
+const err19 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema53.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -3327,7 +3354,7 @@ if(data.question !== undefined){
 let data5 = data.question;
 if(typeof data5 === "string"){
 if(func2(data5) < 1){
-const err20 = {instancePath:instancePath+"/question",schemaPath:"#/properties/question/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema52.properties.question,data:data5};
+const err20 = {instancePath:instancePath+"/question",schemaPath:"#/properties/question/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema53.properties.question,data:data5};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -3338,7 +3365,7 @@ errors++;
 }
 }
 else {
-const err21 = {instancePath:instancePath+"/question",schemaPath:"#/properties/question/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema52.properties.question.type,parentSchema:schema52.properties.question,data:data5};
+const err21 = {instancePath:instancePath+"/question",schemaPath:"#/properties/question/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema53.properties.question.type,parentSchema:schema53.properties.question,data:data5};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -3352,7 +3379,7 @@ if(data.about !== undefined){
 let data6 = data.about;
 if(typeof data6 === "string"){
 if(func2(data6) > 2000){
-const err22 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data6};
+const err22 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -3362,7 +3389,7 @@ vErrors.push(err22);
 errors++;
 }
 if(func2(data6) < 1){
-const err23 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data6};
+const err23 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -3373,7 +3400,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data6};
+const err24 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -3428,7 +3455,7 @@ if(data.outcomes !== undefined){
 let data9 = data.outcomes;
 if(Array.isArray(data9)){
 if(data9.length < 2){
-const err28 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema52.properties.outcomes,data:data9};
+const err28 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema53.properties.outcomes,data:data9};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -3480,7 +3507,7 @@ outer0:
 for(;i1--;){
 for(j0 = i1; j0--;){
 if(func0(data9[i1], data9[j0])){
-const err32 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema52.properties.outcomes,data:data9};
+const err32 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema53.properties.outcomes,data:data9};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -3495,7 +3522,7 @@ break outer0;
 }
 }
 else {
-const err33 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema52.properties.outcomes.type,parentSchema:schema52.properties.outcomes,data:data9};
+const err33 = {instancePath:instancePath+"/outcomes",schemaPath:"#/properties/outcomes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema53.properties.outcomes.type,parentSchema:schema53.properties.outcomes,data:data9};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -3544,7 +3571,7 @@ errors++;
 }
 var valid10 = _errs30 === errors;
 if(!valid10){
-const err37 = {instancePath:instancePath+"/say",schemaPath:"#/properties/say/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema52.properties.say.propertyNames,parentSchema:schema52.properties.say,data:data11};
+const err37 = {instancePath:instancePath+"/say",schemaPath:"#/properties/say/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema53.properties.say.propertyNames,parentSchema:schema53.properties.say,data:data11};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -3558,7 +3585,7 @@ for(const key2 in data11){
 let data12 = data11[key2];
 if(typeof data12 === "string"){
 if(func2(data12) > 2000){
-const err38 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data12};
+const err38 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data12};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -3568,7 +3595,7 @@ vErrors.push(err38);
 errors++;
 }
 if(func2(data12) < 1){
-const err39 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data12};
+const err39 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data12};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -3579,7 +3606,7 @@ errors++;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data12};
+const err40 = {instancePath:instancePath+"/say/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data12};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -3591,7 +3618,7 @@ errors++;
 }
 }
 else {
-const err41 = {instancePath:instancePath+"/say",schemaPath:"#/properties/say/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema52.properties.say.type,parentSchema:schema52.properties.say,data:data11};
+const err41 = {instancePath:instancePath+"/say",schemaPath:"#/properties/say/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema53.properties.say.type,parentSchema:schema53.properties.say,data:data11};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -3639,7 +3666,7 @@ errors++;
 if(data.choose !== undefined){
 let data14 = data.choose;
 if("program" !== data14){
-const err45 = {instancePath:instancePath+"/choose",schemaPath:"#/properties/choose/const",keyword:"const",params:{allowedValue: "program"},message:"must be equal to constant",schema:"program",parentSchema:schema52.properties.choose,data:data14};
+const err45 = {instancePath:instancePath+"/choose",schemaPath:"#/properties/choose/const",keyword:"const",params:{allowedValue: "program"},message:"must be equal to constant",schema:"program",parentSchema:schema53.properties.choose,data:data14};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -3653,7 +3680,7 @@ if(data.from !== undefined){
 let data15 = data.from;
 if(Array.isArray(data15)){
 if(data15.length < 1){
-const err46 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema52.properties.from,data:data15};
+const err46 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema53.properties.from,data:data15};
 if(vErrors === null){
 vErrors = [err46];
 }
@@ -3705,7 +3732,7 @@ outer1:
 for(;i3--;){
 for(j1 = i3; j1--;){
 if(func0(data15[i3], data15[j1])){
-const err50 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema52.properties.from,data:data15};
+const err50 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema53.properties.from,data:data15};
 if(vErrors === null){
 vErrors = [err50];
 }
@@ -3720,7 +3747,7 @@ break outer1;
 }
 }
 else {
-const err51 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema52.properties.from.type,parentSchema:schema52.properties.from,data:data15};
+const err51 = {instancePath:instancePath+"/from",schemaPath:"#/properties/from/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema53.properties.from.type,parentSchema:schema53.properties.from,data:data15};
 if(vErrors === null){
 vErrors = [err51];
 }
@@ -3734,7 +3761,7 @@ if(data.prefer !== undefined){
 let data17 = data.prefer;
 if(Array.isArray(data17)){
 if(data17.length < 1){
-const err52 = {instancePath:instancePath+"/prefer",schemaPath:"#/properties/prefer/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema52.properties.prefer,data:data17};
+const err52 = {instancePath:instancePath+"/prefer",schemaPath:"#/properties/prefer/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema53.properties.prefer,data:data17};
 if(vErrors === null){
 vErrors = [err52];
 }
@@ -3748,7 +3775,7 @@ for(let i4=0; i4<len2; i4++){
 let data18 = data17[i4];
 if(data18 && typeof data18 == "object" && !Array.isArray(data18)){
 if(data18.fact === undefined){
-const err53 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/required",keyword:"required",params:{missingProperty: "fact"},message:"must have required property '"+"fact"+"'",schema:schema52.properties.prefer.items.required,parentSchema:schema52.properties.prefer.items,data:data18};
+const err53 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/required",keyword:"required",params:{missingProperty: "fact"},message:"must have required property '"+"fact"+"'",schema:schema53.properties.prefer.items.required,parentSchema:schema53.properties.prefer.items,data:data18};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -3758,7 +3785,7 @@ vErrors.push(err53);
 errors++;
 }
 if(data18.first === undefined){
-const err54 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/required",keyword:"required",params:{missingProperty: "first"},message:"must have required property '"+"first"+"'",schema:schema52.properties.prefer.items.required,parentSchema:schema52.properties.prefer.items,data:data18};
+const err54 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/required",keyword:"required",params:{missingProperty: "first"},message:"must have required property '"+"first"+"'",schema:schema53.properties.prefer.items.required,parentSchema:schema53.properties.prefer.items,data:data18};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -3769,7 +3796,7 @@ errors++;
 }
 for(const key3 in data18){
 if(!((key3 === "fact") || (key3 === "first"))){
-const err55 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema52.properties.prefer.items,data:data18};
+const err55 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema53.properties.prefer.items,data:data18};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -3817,7 +3844,7 @@ errors++;
 if(data18.first !== undefined){
 let data20 = data18.first;
 if(!((data20 === "lowest") || (data20 === "highest"))){
-const err59 = {instancePath:instancePath+"/prefer/" + i4+"/first",schemaPath:"#/properties/prefer/items/properties/first/enum",keyword:"enum",params:{allowedValues: schema52.properties.prefer.items.properties.first.enum},message:"must be equal to one of the allowed values",schema:schema52.properties.prefer.items.properties.first.enum,parentSchema:schema52.properties.prefer.items.properties.first,data:data20};
+const err59 = {instancePath:instancePath+"/prefer/" + i4+"/first",schemaPath:"#/properties/prefer/items/properties/first/enum",keyword:"enum",params:{allowedValues: schema53.properties.prefer.items.properties.first.enum},message:"must be equal to one of the allowed values",schema:schema53.properties.prefer.items.properties.first.enum,parentSchema:schema53.properties.prefer.items.properties.first,data:data20};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -3829,7 +3856,7 @@ errors++;
 }
 }
 else {
-const err60 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema52.properties.prefer.items.type,parentSchema:schema52.properties.prefer.items,data:data18};
+const err60 = {instancePath:instancePath+"/prefer/" + i4,schemaPath:"#/properties/prefer/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema53.properties.prefer.items.type,parentSchema:schema53.properties.prefer.items,data:data18};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -3841,7 +3868,7 @@ errors++;
 }
 }
 else {
-const err61 = {instancePath:instancePath+"/prefer",schemaPath:"#/properties/prefer/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema52.properties.prefer.type,parentSchema:schema52.properties.prefer,data:data17};
+const err61 = {instancePath:instancePath+"/prefer",schemaPath:"#/properties/prefer/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema53.properties.prefer.type,parentSchema:schema53.properties.prefer,data:data17};
 if(vErrors === null){
 vErrors = [err61];
 }
@@ -3855,7 +3882,7 @@ if(data.gaps !== undefined){
 let data21 = data.gaps;
 if(Array.isArray(data21)){
 if(data21.length < 1){
-const err62 = {instancePath:instancePath+"/gaps",schemaPath:"#/properties/gaps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema52.properties.gaps,data:data21};
+const err62 = {instancePath:instancePath+"/gaps",schemaPath:"#/properties/gaps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema53.properties.gaps,data:data21};
 if(vErrors === null){
 vErrors = [err62];
 }
@@ -3869,7 +3896,7 @@ for(let i5=0; i5<len3; i5++){
 let data22 = data21[i5];
 if(data22 && typeof data22 == "object" && !Array.isArray(data22)){
 if(data22.because === undefined){
-const err63 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema52.properties.gaps.items.required,parentSchema:schema52.properties.gaps.items,data:data22};
+const err63 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema53.properties.gaps.items.required,parentSchema:schema53.properties.gaps.items,data:data22};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -3880,7 +3907,7 @@ errors++;
 }
 for(const key4 in data22){
 if(!((key4 === "when") || (key4 === "because"))){
-const err64 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema52.properties.gaps.items,data:data22};
+const err64 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema53.properties.gaps.items,data:data22};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -3900,7 +3927,7 @@ if(data22.because !== undefined){
 let data24 = data22.because;
 if(typeof data24 === "string"){
 if(func2(data24) > 2000){
-const err65 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data24};
+const err65 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data24};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -3910,7 +3937,7 @@ vErrors.push(err65);
 errors++;
 }
 if(func2(data24) < 1){
-const err66 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data24};
+const err66 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data24};
 if(vErrors === null){
 vErrors = [err66];
 }
@@ -3921,7 +3948,7 @@ errors++;
 }
 }
 else {
-const err67 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data24};
+const err67 = {instancePath:instancePath+"/gaps/" + i5+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data24};
 if(vErrors === null){
 vErrors = [err67];
 }
@@ -3933,7 +3960,7 @@ errors++;
 }
 }
 else {
-const err68 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema52.properties.gaps.items.type,parentSchema:schema52.properties.gaps.items,data:data22};
+const err68 = {instancePath:instancePath+"/gaps/" + i5,schemaPath:"#/properties/gaps/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema53.properties.gaps.items.type,parentSchema:schema53.properties.gaps.items,data:data22};
 if(vErrors === null){
 vErrors = [err68];
 }
@@ -3945,7 +3972,7 @@ errors++;
 }
 }
 else {
-const err69 = {instancePath:instancePath+"/gaps",schemaPath:"#/properties/gaps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema52.properties.gaps.type,parentSchema:schema52.properties.gaps,data:data21};
+const err69 = {instancePath:instancePath+"/gaps",schemaPath:"#/properties/gaps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema53.properties.gaps.type,parentSchema:schema53.properties.gaps,data:data21};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -3959,7 +3986,7 @@ if(data.rules !== undefined){
 let data25 = data.rules;
 if(Array.isArray(data25)){
 if(data25.length < 1){
-const err70 = {instancePath:instancePath+"/rules",schemaPath:"#/properties/rules/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema52.properties.rules,data:data25};
+const err70 = {instancePath:instancePath+"/rules",schemaPath:"#/properties/rules/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema53.properties.rules,data:data25};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -3977,7 +4004,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err71 = {instancePath:instancePath+"/rules",schemaPath:"#/properties/rules/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema52.properties.rules.type,parentSchema:schema52.properties.rules,data:data25};
+const err71 = {instancePath:instancePath+"/rules",schemaPath:"#/properties/rules/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema53.properties.rules.type,parentSchema:schema53.properties.rules,data:data25};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -3989,7 +4016,7 @@ errors++;
 }
 }
 else {
-const err72 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema52.type,parentSchema:schema52,data};
+const err72 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema53.type,parentSchema:schema53,data};
 if(vErrors === null){
 vErrors = [err72];
 }
@@ -4004,10 +4031,10 @@ return errors === 0;
 validate24.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_equipment = validate46;
-const schema85 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"equipment.json","title":"Equipment","description":"One machine as its maker states it.","type":"object","additionalProperties":false,"required":["kind","id","machine","name","maker","model","serial","room","installed","instructions"],"properties":{"kind":{"const":"equipment","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind."},"name":{"$ref":"defs.json#/$defs/label","description":"What the clinic calls it."},"maker":{"type":"string","minLength":1,"description":"Maker."},"model":{"type":"string","minLength":1,"description":"Model."},"serial":{"type":"string","minLength":1,"description":"Serial number."},"room":{"$ref":"defs.json#/$defs/id","description":"Room it stands in."},"installed":{"$ref":"defs.json#/$defs/date"},"in-service":{"type":"boolean","description":"false takes its programs out of every choice."},"instructions":{"type":"object","additionalProperties":false,"required":["title","edition","kept"],"properties":{"title":{"type":"string","minLength":1,"description":"Title of the maker's instructions."},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"kept":{"type":"string","minLength":1,"description":"Where the copy is."}}},"facts":{"$ref":"defs.json#/$defs/situation","description":"Facts of the machine."},"intervals":{"type":"object","propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["every","at"],"properties":{"every":{"$ref":"defs.json#/$defs/interval"},"at":{"type":"string","minLength":1,"description":"Where in the maker's instructions."}}},"description":"Task intervals that the maker states; the stricter of these and the rules holds."},"programs":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","use","facts","stages"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"$ref":"defs.json#/$defs/label","description":"Name on the panel."},"use":{"$ref":"defs.json#/$defs/text","description":"What the maker says it is for."},"facts":{"$ref":"defs.json#/$defs/situation","description":"What the program offers."},"stages":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["name"],"properties":{"name":{"$ref":"defs.json#/$defs/label"},"temperature":{"$ref":"defs.json#/$defs/quantity"},"time":{"$ref":"defs.json#/$defs/quantity"},"pressure":{"type":"object","additionalProperties":false,"minProperties":1,"properties":{"absolute":{"$ref":"defs.json#/$defs/quantity","description":"Counted from a vacuum."},"gauge":{"$ref":"defs.json#/$defs/quantity","description":"Counted from the pressure of the air."},"altitude":{"$ref":"defs.json#/$defs/quantity","description":"Where the gauge reads so; sea level where it is not stated."}},"description":"Pressure of the chamber, absolute or gauge. That of a stage of 100 °C or more is compared with steam tables."},"note":{"$ref":"defs.json#/$defs/label"}}},"minItems":1},"note":{"$ref":"defs.json#/$defs/text","description":"What else the maker says."}}},"minItems":1},"opening":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"How its maker says it is opened by hand after a power failure, step by step."},"note":{"$ref":"defs.json#/$defs/text","description":"What else staff must know."}}};
-const schema94 = {"type":"string","minLength":1,"maxLength":60,"description":"How often at the latest: `1 d`, `25 cycles`, `1 mo or 25 cycles` (whichever comes first), `1 cycle` (every cycle)."};
-const schema99 = {"type":"string","pattern":"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$","maxLength":40,"description":"A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`, `F0 15 min`."};
-const pattern40 = new RegExp("^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$", "u");
+const schema86 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"equipment.json","title":"Equipment","description":"One machine as its maker states it.","type":"object","additionalProperties":false,"required":["kind","id","machine","name","maker","model","serial","room","installed","instructions"],"properties":{"kind":{"const":"equipment","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind."},"name":{"$ref":"defs.json#/$defs/label","description":"What the clinic calls it."},"maker":{"type":"string","minLength":1,"description":"Maker."},"model":{"type":"string","minLength":1,"description":"Model."},"serial":{"type":"string","minLength":1,"description":"Serial number."},"room":{"$ref":"defs.json#/$defs/id","description":"Room it stands in."},"installed":{"$ref":"defs.json#/$defs/date"},"in-service":{"type":"boolean","description":"false takes its programs out of every choice."},"instructions":{"type":"object","additionalProperties":false,"required":["title","edition","kept"],"properties":{"title":{"type":"string","minLength":1,"description":"Title of the maker's instructions."},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"kept":{"type":"string","minLength":1,"description":"Where the copy is."}}},"facts":{"$ref":"defs.json#/$defs/situation","description":"Facts of the machine."},"intervals":{"type":"object","propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["every","at"],"properties":{"every":{"$ref":"defs.json#/$defs/interval"},"at":{"type":"string","minLength":1,"description":"Where in the maker's instructions."}}},"description":"Task intervals that the maker states; the stricter of these and the rules holds."},"programs":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","name","use","facts","stages"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"name":{"$ref":"defs.json#/$defs/label","description":"Name on the panel."},"use":{"$ref":"defs.json#/$defs/text","description":"What the maker says it is for."},"facts":{"$ref":"defs.json#/$defs/situation","description":"What the program offers."},"stages":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["name"],"properties":{"name":{"$ref":"defs.json#/$defs/label"},"temperature":{"$ref":"defs.json#/$defs/quantity"},"time":{"$ref":"defs.json#/$defs/quantity"},"pressure":{"type":"object","additionalProperties":false,"minProperties":1,"properties":{"absolute":{"$ref":"defs.json#/$defs/quantity","description":"Counted from a vacuum."},"gauge":{"$ref":"defs.json#/$defs/quantity","description":"Counted from the pressure of the air."},"altitude":{"$ref":"defs.json#/$defs/quantity","description":"Where the gauge reads so; sea level where it is not stated."}},"description":"Pressure of the chamber, absolute or gauge. That of a stage of 100 °C or more is compared with steam tables."},"note":{"$ref":"defs.json#/$defs/label"}}},"minItems":1},"note":{"$ref":"defs.json#/$defs/text","description":"What else the maker says."}}},"minItems":1},"opening":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"How its maker says it is opened by hand after a power failure, step by step."},"note":{"$ref":"defs.json#/$defs/text","description":"What else staff must know."}}};
+const schema95 = {"type":"string","minLength":1,"maxLength":60,"description":"How often at the latest: `1 d`, `25 cycles`, `1 mo or 25 cycles` (whichever comes first), `1 cycle` (every cycle)."};
+const schema100 = {"type":"string","pattern":"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$","maxLength":40,"description":"A number and a unit: `10 min`, `134 °C`, `25 cycles`, `A0 600`, `F0 15 min`."};
+const pattern41 = new RegExp("^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$", "u");
 
 function validate47(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -4056,7 +4083,7 @@ errors++;
 }
 var valid0 = _errs1 === errors;
 if(!valid0){
-const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema47.propertyNames,parentSchema:schema47,data};
+const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema48.propertyNames,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -4069,7 +4096,7 @@ errors++;
 for(const key1 in data){
 let data0 = data[key1];
 if((((typeof data0 !== "string") && (!((typeof data0 == "number") && (isFinite(data0))))) && (typeof data0 !== "boolean")) && (!(Array.isArray(data0)))){
-const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema47.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema47.additionalProperties.type,parentSchema:schema47.additionalProperties,data:data0};
+const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema48.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema48.additionalProperties.type,parentSchema:schema48.additionalProperties,data:data0};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -4083,7 +4110,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if(typeof data1 !== "string"){
-const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema47.additionalProperties.items.type,parentSchema:schema47.additionalProperties.items,data:data1};
+const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema48.additionalProperties.items.type,parentSchema:schema48.additionalProperties.items,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -4097,7 +4124,7 @@ errors++;
 }
 }
 else {
-const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema47.type,parentSchema:schema47,data};
+const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema48.type,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -4125,7 +4152,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -4135,7 +4162,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -4145,7 +4172,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.machine === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "machine"},message:"must have required property '"+"machine"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "machine"},message:"must have required property '"+"machine"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -4155,7 +4182,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.name === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -4165,7 +4192,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.maker === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "maker"},message:"must have required property '"+"maker"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "maker"},message:"must have required property '"+"maker"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -4175,7 +4202,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.model === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "model"},message:"must have required property '"+"model"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "model"},message:"must have required property '"+"model"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -4185,7 +4212,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.serial === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "serial"},message:"must have required property '"+"serial"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "serial"},message:"must have required property '"+"serial"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -4195,7 +4222,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data.room === undefined){
-const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "room"},message:"must have required property '"+"room"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "room"},message:"must have required property '"+"room"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -4205,7 +4232,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data.installed === undefined){
-const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "installed"},message:"must have required property '"+"installed"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "installed"},message:"must have required property '"+"installed"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -4215,7 +4242,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data.instructions === undefined){
-const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "instructions"},message:"must have required property '"+"instructions"+"'",schema:schema85.required,parentSchema:schema85,data};
+const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "instructions"},message:"must have required property '"+"instructions"+"'",schema:schema86.required,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -4225,8 +4252,8 @@ vErrors.push(err9);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema85.properties, key0))){
-const err10 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema85,data};
+if(!(func1.call(schema86.properties, key0))){
+const err10 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -4239,7 +4266,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("equipment" !== data0){
-const err11 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "equipment"},message:"must be equal to constant",schema:"equipment",parentSchema:schema85.properties.kind,data:data0};
+const err11 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "equipment"},message:"must be equal to constant",schema:"equipment",parentSchema:schema86.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -4358,7 +4385,7 @@ if(data.maker !== undefined){
 let data4 = data.maker;
 if(typeof data4 === "string"){
 if(func2(data4) < 1){
-const err21 = {instancePath:instancePath+"/maker",schemaPath:"#/properties/maker/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.maker,data:data4};
+const err21 = {instancePath:instancePath+"/maker",schemaPath:"#/properties/maker/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.maker,data:data4};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -4369,7 +4396,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/maker",schemaPath:"#/properties/maker/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.maker.type,parentSchema:schema85.properties.maker,data:data4};
+const err22 = {instancePath:instancePath+"/maker",schemaPath:"#/properties/maker/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.maker.type,parentSchema:schema86.properties.maker,data:data4};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -4383,7 +4410,7 @@ if(data.model !== undefined){
 let data5 = data.model;
 if(typeof data5 === "string"){
 if(func2(data5) < 1){
-const err23 = {instancePath:instancePath+"/model",schemaPath:"#/properties/model/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.model,data:data5};
+const err23 = {instancePath:instancePath+"/model",schemaPath:"#/properties/model/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.model,data:data5};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -4394,7 +4421,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/model",schemaPath:"#/properties/model/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.model.type,parentSchema:schema85.properties.model,data:data5};
+const err24 = {instancePath:instancePath+"/model",schemaPath:"#/properties/model/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.model.type,parentSchema:schema86.properties.model,data:data5};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -4408,7 +4435,7 @@ if(data.serial !== undefined){
 let data6 = data.serial;
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err25 = {instancePath:instancePath+"/serial",schemaPath:"#/properties/serial/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.serial,data:data6};
+const err25 = {instancePath:instancePath+"/serial",schemaPath:"#/properties/serial/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.serial,data:data6};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -4419,7 +4446,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/serial",schemaPath:"#/properties/serial/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.serial.type,parentSchema:schema85.properties.serial,data:data6};
+const err26 = {instancePath:instancePath+"/serial",schemaPath:"#/properties/serial/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.serial.type,parentSchema:schema86.properties.serial,data:data6};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -4492,7 +4519,7 @@ errors++;
 if(data["in-service"] !== undefined){
 let data9 = data["in-service"];
 if(typeof data9 !== "boolean"){
-const err32 = {instancePath:instancePath+"/in-service",schemaPath:"#/properties/in-service/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema85.properties["in-service"].type,parentSchema:schema85.properties["in-service"],data:data9};
+const err32 = {instancePath:instancePath+"/in-service",schemaPath:"#/properties/in-service/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema86.properties["in-service"].type,parentSchema:schema86.properties["in-service"],data:data9};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -4506,7 +4533,7 @@ if(data.instructions !== undefined){
 let data10 = data.instructions;
 if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
 if(data10.title === undefined){
-const err33 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema85.properties.instructions.required,parentSchema:schema85.properties.instructions,data:data10};
+const err33 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema86.properties.instructions.required,parentSchema:schema86.properties.instructions,data:data10};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -4516,7 +4543,7 @@ vErrors.push(err33);
 errors++;
 }
 if(data10.edition === undefined){
-const err34 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "edition"},message:"must have required property '"+"edition"+"'",schema:schema85.properties.instructions.required,parentSchema:schema85.properties.instructions,data:data10};
+const err34 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "edition"},message:"must have required property '"+"edition"+"'",schema:schema86.properties.instructions.required,parentSchema:schema86.properties.instructions,data:data10};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -4526,7 +4553,7 @@ vErrors.push(err34);
 errors++;
 }
 if(data10.kept === undefined){
-const err35 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "kept"},message:"must have required property '"+"kept"+"'",schema:schema85.properties.instructions.required,parentSchema:schema85.properties.instructions,data:data10};
+const err35 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/required",keyword:"required",params:{missingProperty: "kept"},message:"must have required property '"+"kept"+"'",schema:schema86.properties.instructions.required,parentSchema:schema86.properties.instructions,data:data10};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -4537,7 +4564,7 @@ errors++;
 }
 for(const key1 in data10){
 if(!(((key1 === "title") || (key1 === "edition")) || (key1 === "kept"))){
-const err36 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema85.properties.instructions,data:data10};
+const err36 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema86.properties.instructions,data:data10};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -4551,7 +4578,7 @@ if(data10.title !== undefined){
 let data11 = data10.title;
 if(typeof data11 === "string"){
 if(func2(data11) < 1){
-const err37 = {instancePath:instancePath+"/instructions/title",schemaPath:"#/properties/instructions/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.instructions.properties.title,data:data11};
+const err37 = {instancePath:instancePath+"/instructions/title",schemaPath:"#/properties/instructions/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.instructions.properties.title,data:data11};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -4562,7 +4589,7 @@ errors++;
 }
 }
 else {
-const err38 = {instancePath:instancePath+"/instructions/title",schemaPath:"#/properties/instructions/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.instructions.properties.title.type,parentSchema:schema85.properties.instructions.properties.title,data:data11};
+const err38 = {instancePath:instancePath+"/instructions/title",schemaPath:"#/properties/instructions/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.instructions.properties.title.type,parentSchema:schema86.properties.instructions.properties.title,data:data11};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -4576,7 +4603,7 @@ if(data10.edition !== undefined){
 let data12 = data10.edition;
 if(typeof data12 === "string"){
 if(func2(data12) < 1){
-const err39 = {instancePath:instancePath+"/instructions/edition",schemaPath:"#/properties/instructions/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.instructions.properties.edition,data:data12};
+const err39 = {instancePath:instancePath+"/instructions/edition",schemaPath:"#/properties/instructions/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.instructions.properties.edition,data:data12};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -4587,7 +4614,7 @@ errors++;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/instructions/edition",schemaPath:"#/properties/instructions/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.instructions.properties.edition.type,parentSchema:schema85.properties.instructions.properties.edition,data:data12};
+const err40 = {instancePath:instancePath+"/instructions/edition",schemaPath:"#/properties/instructions/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.instructions.properties.edition.type,parentSchema:schema86.properties.instructions.properties.edition,data:data12};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -4601,7 +4628,7 @@ if(data10.kept !== undefined){
 let data13 = data10.kept;
 if(typeof data13 === "string"){
 if(func2(data13) < 1){
-const err41 = {instancePath:instancePath+"/instructions/kept",schemaPath:"#/properties/instructions/properties/kept/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.instructions.properties.kept,data:data13};
+const err41 = {instancePath:instancePath+"/instructions/kept",schemaPath:"#/properties/instructions/properties/kept/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.instructions.properties.kept,data:data13};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -4612,7 +4639,7 @@ errors++;
 }
 }
 else {
-const err42 = {instancePath:instancePath+"/instructions/kept",schemaPath:"#/properties/instructions/properties/kept/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.instructions.properties.kept.type,parentSchema:schema85.properties.instructions.properties.kept,data:data13};
+const err42 = {instancePath:instancePath+"/instructions/kept",schemaPath:"#/properties/instructions/properties/kept/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.instructions.properties.kept.type,parentSchema:schema86.properties.instructions.properties.kept,data:data13};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -4624,7 +4651,7 @@ errors++;
 }
 }
 else {
-const err43 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.instructions.type,parentSchema:schema85.properties.instructions,data:data10};
+const err43 = {instancePath:instancePath+"/instructions",schemaPath:"#/properties/instructions/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.instructions.type,parentSchema:schema86.properties.instructions,data:data10};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -4679,7 +4706,7 @@ errors++;
 }
 var valid7 = _errs38 === errors;
 if(!valid7){
-const err47 = {instancePath:instancePath+"/intervals",schemaPath:"#/properties/intervals/propertyNames",keyword:"propertyNames",params:{propertyName: key2},message:"property name must be valid",schema:schema85.properties.intervals.propertyNames,parentSchema:schema85.properties.intervals,data:data15};
+const err47 = {instancePath:instancePath+"/intervals",schemaPath:"#/properties/intervals/propertyNames",keyword:"propertyNames",params:{propertyName: key2},message:"property name must be valid",schema:schema86.properties.intervals.propertyNames,parentSchema:schema86.properties.intervals,data:data15};
 if(vErrors === null){
 vErrors = [err47];
 }
@@ -4693,7 +4720,7 @@ for(const key3 in data15){
 let data16 = data15[key3];
 if(data16 && typeof data16 == "object" && !Array.isArray(data16)){
 if(data16.every === undefined){
-const err48 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/required",keyword:"required",params:{missingProperty: "every"},message:"must have required property '"+"every"+"'",schema:schema85.properties.intervals.additionalProperties.required,parentSchema:schema85.properties.intervals.additionalProperties,data:data16};
+const err48 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/required",keyword:"required",params:{missingProperty: "every"},message:"must have required property '"+"every"+"'",schema:schema86.properties.intervals.additionalProperties.required,parentSchema:schema86.properties.intervals.additionalProperties,data:data16};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -4703,7 +4730,7 @@ vErrors.push(err48);
 errors++;
 }
 if(data16.at === undefined){
-const err49 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/required",keyword:"required",params:{missingProperty: "at"},message:"must have required property '"+"at"+"'",schema:schema85.properties.intervals.additionalProperties.required,parentSchema:schema85.properties.intervals.additionalProperties,data:data16};
+const err49 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/required",keyword:"required",params:{missingProperty: "at"},message:"must have required property '"+"at"+"'",schema:schema86.properties.intervals.additionalProperties.required,parentSchema:schema86.properties.intervals.additionalProperties,data:data16};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -4714,7 +4741,7 @@ errors++;
 }
 for(const key4 in data16){
 if(!((key4 === "every") || (key4 === "at"))){
-const err50 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema85.properties.intervals.additionalProperties,data:data16};
+const err50 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema86.properties.intervals.additionalProperties,data:data16};
 if(vErrors === null){
 vErrors = [err50];
 }
@@ -4728,7 +4755,7 @@ if(data16.every !== undefined){
 let data17 = data16.every;
 if(typeof data17 === "string"){
 if(func2(data17) > 60){
-const err51 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data17};
+const err51 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data17};
 if(vErrors === null){
 vErrors = [err51];
 }
@@ -4738,7 +4765,7 @@ vErrors.push(err51);
 errors++;
 }
 if(func2(data17) < 1){
-const err52 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data17};
+const err52 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data17};
 if(vErrors === null){
 vErrors = [err52];
 }
@@ -4749,7 +4776,7 @@ errors++;
 }
 }
 else {
-const err53 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data17};
+const err53 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data17};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -4763,7 +4790,7 @@ if(data16.at !== undefined){
 let data18 = data16.at;
 if(typeof data18 === "string"){
 if(func2(data18) < 1){
-const err54 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/at",schemaPath:"#/properties/intervals/additionalProperties/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema85.properties.intervals.additionalProperties.properties.at,data:data18};
+const err54 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/at",schemaPath:"#/properties/intervals/additionalProperties/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema86.properties.intervals.additionalProperties.properties.at,data:data18};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -4774,7 +4801,7 @@ errors++;
 }
 }
 else {
-const err55 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/at",schemaPath:"#/properties/intervals/additionalProperties/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema85.properties.intervals.additionalProperties.properties.at.type,parentSchema:schema85.properties.intervals.additionalProperties.properties.at,data:data18};
+const err55 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/at",schemaPath:"#/properties/intervals/additionalProperties/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema86.properties.intervals.additionalProperties.properties.at.type,parentSchema:schema86.properties.intervals.additionalProperties.properties.at,data:data18};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -4786,7 +4813,7 @@ errors++;
 }
 }
 else {
-const err56 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.intervals.additionalProperties.type,parentSchema:schema85.properties.intervals.additionalProperties,data:data16};
+const err56 = {instancePath:instancePath+"/intervals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/intervals/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.intervals.additionalProperties.type,parentSchema:schema86.properties.intervals.additionalProperties,data:data16};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -4798,7 +4825,7 @@ errors++;
 }
 }
 else {
-const err57 = {instancePath:instancePath+"/intervals",schemaPath:"#/properties/intervals/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.intervals.type,parentSchema:schema85.properties.intervals,data:data15};
+const err57 = {instancePath:instancePath+"/intervals",schemaPath:"#/properties/intervals/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.intervals.type,parentSchema:schema86.properties.intervals,data:data15};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -4812,7 +4839,7 @@ if(data.programs !== undefined){
 let data19 = data.programs;
 if(Array.isArray(data19)){
 if(data19.length < 1){
-const err58 = {instancePath:instancePath+"/programs",schemaPath:"#/properties/programs/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema85.properties.programs,data:data19};
+const err58 = {instancePath:instancePath+"/programs",schemaPath:"#/properties/programs/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema86.properties.programs,data:data19};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -4826,7 +4853,7 @@ for(let i0=0; i0<len0; i0++){
 let data20 = data19[i0];
 if(data20 && typeof data20 == "object" && !Array.isArray(data20)){
 if(data20.id === undefined){
-const err59 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema85.properties.programs.items.required,parentSchema:schema85.properties.programs.items,data:data20};
+const err59 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema86.properties.programs.items.required,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -4836,7 +4863,7 @@ vErrors.push(err59);
 errors++;
 }
 if(data20.name === undefined){
-const err60 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema85.properties.programs.items.required,parentSchema:schema85.properties.programs.items,data:data20};
+const err60 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema86.properties.programs.items.required,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -4846,7 +4873,7 @@ vErrors.push(err60);
 errors++;
 }
 if(data20.use === undefined){
-const err61 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "use"},message:"must have required property '"+"use"+"'",schema:schema85.properties.programs.items.required,parentSchema:schema85.properties.programs.items,data:data20};
+const err61 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "use"},message:"must have required property '"+"use"+"'",schema:schema86.properties.programs.items.required,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err61];
 }
@@ -4856,7 +4883,7 @@ vErrors.push(err61);
 errors++;
 }
 if(data20.facts === undefined){
-const err62 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema85.properties.programs.items.required,parentSchema:schema85.properties.programs.items,data:data20};
+const err62 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema86.properties.programs.items.required,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err62];
 }
@@ -4866,7 +4893,7 @@ vErrors.push(err62);
 errors++;
 }
 if(data20.stages === undefined){
-const err63 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "stages"},message:"must have required property '"+"stages"+"'",schema:schema85.properties.programs.items.required,parentSchema:schema85.properties.programs.items,data:data20};
+const err63 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/required",keyword:"required",params:{missingProperty: "stages"},message:"must have required property '"+"stages"+"'",schema:schema86.properties.programs.items.required,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -4877,7 +4904,7 @@ errors++;
 }
 for(const key5 in data20){
 if(!((((((key5 === "id") || (key5 === "name")) || (key5 === "use")) || (key5 === "facts")) || (key5 === "stages")) || (key5 === "note"))){
-const err64 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema85.properties.programs.items,data:data20};
+const err64 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -4961,7 +4988,7 @@ if(data20.use !== undefined){
 let data23 = data20.use;
 if(typeof data23 === "string"){
 if(func2(data23) > 2000){
-const err71 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data23};
+const err71 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data23};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -4971,7 +4998,7 @@ vErrors.push(err71);
 errors++;
 }
 if(func2(data23) < 1){
-const err72 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data23};
+const err72 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data23};
 if(vErrors === null){
 vErrors = [err72];
 }
@@ -4982,7 +5009,7 @@ errors++;
 }
 }
 else {
-const err73 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data23};
+const err73 = {instancePath:instancePath+"/programs/" + i0+"/use",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data23};
 if(vErrors === null){
 vErrors = [err73];
 }
@@ -5002,7 +5029,7 @@ if(data20.stages !== undefined){
 let data25 = data20.stages;
 if(Array.isArray(data25)){
 if(data25.length < 1){
-const err74 = {instancePath:instancePath+"/programs/" + i0+"/stages",schemaPath:"#/properties/programs/items/properties/stages/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema85.properties.programs.items.properties.stages,data:data25};
+const err74 = {instancePath:instancePath+"/programs/" + i0+"/stages",schemaPath:"#/properties/programs/items/properties/stages/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema86.properties.programs.items.properties.stages,data:data25};
 if(vErrors === null){
 vErrors = [err74];
 }
@@ -5016,7 +5043,7 @@ for(let i1=0; i1<len1; i1++){
 let data26 = data25[i1];
 if(data26 && typeof data26 == "object" && !Array.isArray(data26)){
 if(data26.name === undefined){
-const err75 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema85.properties.programs.items.properties.stages.items.required,parentSchema:schema85.properties.programs.items.properties.stages.items,data:data26};
+const err75 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema86.properties.programs.items.properties.stages.items.required,parentSchema:schema86.properties.programs.items.properties.stages.items,data:data26};
 if(vErrors === null){
 vErrors = [err75];
 }
@@ -5027,7 +5054,7 @@ errors++;
 }
 for(const key6 in data26){
 if(!(((((key6 === "name") || (key6 === "temperature")) || (key6 === "time")) || (key6 === "pressure")) || (key6 === "note"))){
-const err76 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema85.properties.programs.items.properties.stages.items,data:data26};
+const err76 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema86.properties.programs.items.properties.stages.items,data:data26};
 if(vErrors === null){
 vErrors = [err76];
 }
@@ -5076,7 +5103,7 @@ if(data26.temperature !== undefined){
 let data28 = data26.temperature;
 if(typeof data28 === "string"){
 if(func2(data28) > 40){
-const err80 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data28};
+const err80 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data28};
 if(vErrors === null){
 vErrors = [err80];
 }
@@ -5085,8 +5112,8 @@ vErrors.push(err80);
 }
 errors++;
 }
-if(!pattern40.test(data28)){
-const err81 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data28};
+if(!pattern41.test(data28)){
+const err81 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data28};
 if(vErrors === null){
 vErrors = [err81];
 }
@@ -5097,7 +5124,7 @@ errors++;
 }
 }
 else {
-const err82 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data28};
+const err82 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/temperature",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data28};
 if(vErrors === null){
 vErrors = [err82];
 }
@@ -5111,7 +5138,7 @@ if(data26.time !== undefined){
 let data29 = data26.time;
 if(typeof data29 === "string"){
 if(func2(data29) > 40){
-const err83 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data29};
+const err83 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data29};
 if(vErrors === null){
 vErrors = [err83];
 }
@@ -5120,8 +5147,8 @@ vErrors.push(err83);
 }
 errors++;
 }
-if(!pattern40.test(data29)){
-const err84 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data29};
+if(!pattern41.test(data29)){
+const err84 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data29};
 if(vErrors === null){
 vErrors = [err84];
 }
@@ -5132,7 +5159,7 @@ errors++;
 }
 }
 else {
-const err85 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data29};
+const err85 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/time",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data29};
 if(vErrors === null){
 vErrors = [err85];
 }
@@ -5146,7 +5173,7 @@ if(data26.pressure !== undefined){
 let data30 = data26.pressure;
 if(data30 && typeof data30 == "object" && !Array.isArray(data30)){
 if(Object.keys(data30).length < 1){
-const err86 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema85.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
+const err86 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema86.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
 if(vErrors === null){
 vErrors = [err86];
 }
@@ -5157,7 +5184,7 @@ errors++;
 }
 for(const key7 in data30){
 if(!(((key7 === "absolute") || (key7 === "gauge")) || (key7 === "altitude"))){
-const err87 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema85.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
+const err87 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema86.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
 if(vErrors === null){
 vErrors = [err87];
 }
@@ -5171,7 +5198,7 @@ if(data30.absolute !== undefined){
 let data31 = data30.absolute;
 if(typeof data31 === "string"){
 if(func2(data31) > 40){
-const err88 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data31};
+const err88 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data31};
 if(vErrors === null){
 vErrors = [err88];
 }
@@ -5180,8 +5207,8 @@ vErrors.push(err88);
 }
 errors++;
 }
-if(!pattern40.test(data31)){
-const err89 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data31};
+if(!pattern41.test(data31)){
+const err89 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data31};
 if(vErrors === null){
 vErrors = [err89];
 }
@@ -5192,7 +5219,7 @@ errors++;
 }
 }
 else {
-const err90 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data31};
+const err90 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/absolute",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data31};
 if(vErrors === null){
 vErrors = [err90];
 }
@@ -5206,7 +5233,7 @@ if(data30.gauge !== undefined){
 let data32 = data30.gauge;
 if(typeof data32 === "string"){
 if(func2(data32) > 40){
-const err91 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data32};
+const err91 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data32};
 if(vErrors === null){
 vErrors = [err91];
 }
@@ -5215,8 +5242,8 @@ vErrors.push(err91);
 }
 errors++;
 }
-if(!pattern40.test(data32)){
-const err92 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data32};
+if(!pattern41.test(data32)){
+const err92 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data32};
 if(vErrors === null){
 vErrors = [err92];
 }
@@ -5227,7 +5254,7 @@ errors++;
 }
 }
 else {
-const err93 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data32};
+const err93 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/gauge",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data32};
 if(vErrors === null){
 vErrors = [err93];
 }
@@ -5241,7 +5268,7 @@ if(data30.altitude !== undefined){
 let data33 = data30.altitude;
 if(typeof data33 === "string"){
 if(func2(data33) > 40){
-const err94 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data33};
+const err94 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data33};
 if(vErrors === null){
 vErrors = [err94];
 }
@@ -5250,8 +5277,8 @@ vErrors.push(err94);
 }
 errors++;
 }
-if(!pattern40.test(data33)){
-const err95 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data33};
+if(!pattern41.test(data33)){
+const err95 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data33};
 if(vErrors === null){
 vErrors = [err95];
 }
@@ -5262,7 +5289,7 @@ errors++;
 }
 }
 else {
-const err96 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data33};
+const err96 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure/altitude",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data33};
 if(vErrors === null){
 vErrors = [err96];
 }
@@ -5274,7 +5301,7 @@ errors++;
 }
 }
 else {
-const err97 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.programs.items.properties.stages.items.properties.pressure.type,parentSchema:schema85.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
+const err97 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1+"/pressure",schemaPath:"#/properties/programs/items/properties/stages/items/properties/pressure/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.programs.items.properties.stages.items.properties.pressure.type,parentSchema:schema86.properties.programs.items.properties.stages.items.properties.pressure,data:data30};
 if(vErrors === null){
 vErrors = [err97];
 }
@@ -5321,7 +5348,7 @@ errors++;
 }
 }
 else {
-const err101 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.programs.items.properties.stages.items.type,parentSchema:schema85.properties.programs.items.properties.stages.items,data:data26};
+const err101 = {instancePath:instancePath+"/programs/" + i0+"/stages/" + i1,schemaPath:"#/properties/programs/items/properties/stages/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.programs.items.properties.stages.items.type,parentSchema:schema86.properties.programs.items.properties.stages.items,data:data26};
 if(vErrors === null){
 vErrors = [err101];
 }
@@ -5333,7 +5360,7 @@ errors++;
 }
 }
 else {
-const err102 = {instancePath:instancePath+"/programs/" + i0+"/stages",schemaPath:"#/properties/programs/items/properties/stages/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema85.properties.programs.items.properties.stages.type,parentSchema:schema85.properties.programs.items.properties.stages,data:data25};
+const err102 = {instancePath:instancePath+"/programs/" + i0+"/stages",schemaPath:"#/properties/programs/items/properties/stages/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema86.properties.programs.items.properties.stages.type,parentSchema:schema86.properties.programs.items.properties.stages,data:data25};
 if(vErrors === null){
 vErrors = [err102];
 }
@@ -5347,7 +5374,7 @@ if(data20.note !== undefined){
 let data35 = data20.note;
 if(typeof data35 === "string"){
 if(func2(data35) > 2000){
-const err103 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data35};
+const err103 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data35};
 if(vErrors === null){
 vErrors = [err103];
 }
@@ -5357,7 +5384,7 @@ vErrors.push(err103);
 errors++;
 }
 if(func2(data35) < 1){
-const err104 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data35};
+const err104 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data35};
 if(vErrors === null){
 vErrors = [err104];
 }
@@ -5368,7 +5395,7 @@ errors++;
 }
 }
 else {
-const err105 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data35};
+const err105 = {instancePath:instancePath+"/programs/" + i0+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data35};
 if(vErrors === null){
 vErrors = [err105];
 }
@@ -5380,7 +5407,7 @@ errors++;
 }
 }
 else {
-const err106 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.properties.programs.items.type,parentSchema:schema85.properties.programs.items,data:data20};
+const err106 = {instancePath:instancePath+"/programs/" + i0,schemaPath:"#/properties/programs/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.properties.programs.items.type,parentSchema:schema86.properties.programs.items,data:data20};
 if(vErrors === null){
 vErrors = [err106];
 }
@@ -5392,7 +5419,7 @@ errors++;
 }
 }
 else {
-const err107 = {instancePath:instancePath+"/programs",schemaPath:"#/properties/programs/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema85.properties.programs.type,parentSchema:schema85.properties.programs,data:data19};
+const err107 = {instancePath:instancePath+"/programs",schemaPath:"#/properties/programs/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema86.properties.programs.type,parentSchema:schema86.properties.programs,data:data19};
 if(vErrors === null){
 vErrors = [err107];
 }
@@ -5406,7 +5433,7 @@ if(data.opening !== undefined){
 let data36 = data.opening;
 if(Array.isArray(data36)){
 if(data36.length < 1){
-const err108 = {instancePath:instancePath+"/opening",schemaPath:"#/properties/opening/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema85.properties.opening,data:data36};
+const err108 = {instancePath:instancePath+"/opening",schemaPath:"#/properties/opening/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema86.properties.opening,data:data36};
 if(vErrors === null){
 vErrors = [err108];
 }
@@ -5420,7 +5447,7 @@ for(let i2=0; i2<len2; i2++){
 let data37 = data36[i2];
 if(typeof data37 === "string"){
 if(func2(data37) > 2000){
-const err109 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data37};
+const err109 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data37};
 if(vErrors === null){
 vErrors = [err109];
 }
@@ -5430,7 +5457,7 @@ vErrors.push(err109);
 errors++;
 }
 if(func2(data37) < 1){
-const err110 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data37};
+const err110 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data37};
 if(vErrors === null){
 vErrors = [err110];
 }
@@ -5441,7 +5468,7 @@ errors++;
 }
 }
 else {
-const err111 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data37};
+const err111 = {instancePath:instancePath+"/opening/" + i2,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data37};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -5453,7 +5480,7 @@ errors++;
 }
 }
 else {
-const err112 = {instancePath:instancePath+"/opening",schemaPath:"#/properties/opening/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema85.properties.opening.type,parentSchema:schema85.properties.opening,data:data36};
+const err112 = {instancePath:instancePath+"/opening",schemaPath:"#/properties/opening/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema86.properties.opening.type,parentSchema:schema86.properties.opening,data:data36};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -5467,7 +5494,7 @@ if(data.note !== undefined){
 let data38 = data.note;
 if(typeof data38 === "string"){
 if(func2(data38) > 2000){
-const err113 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data38};
+const err113 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -5477,7 +5504,7 @@ vErrors.push(err113);
 errors++;
 }
 if(func2(data38) < 1){
-const err114 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data38};
+const err114 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -5488,7 +5515,7 @@ errors++;
 }
 }
 else {
-const err115 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data38};
+const err115 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -5500,7 +5527,7 @@ errors++;
 }
 }
 else {
-const err116 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema85.type,parentSchema:schema85,data};
+const err116 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema86.type,parentSchema:schema86,data};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -5515,7 +5542,7 @@ return errors === 0;
 validate46.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_facts = validate50;
-const schema108 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"facts.json","title":"Facts","description":"Typed inputs of conditions.","type":"object","additionalProperties":false,"required":["kind","facts"],"properties":{"kind":{"const":"facts","description":"The kind of document; it picks this schema."},"facts":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","type","question"],"properties":{"label":{"$ref":"defs.json#/$defs/label"},"type":{"enum":["enum","set","boolean","quantity","count","date","answer"],"description":"`answer` is the outcome of a decision, used as a fact."},"of":{"$ref":"defs.json#/$defs/id","description":"For enum and set: the domain of terms. For answer: the id of the decision."},"unit":{"type":"string","minLength":1,"description":"For quantity: the unit that plain numbers are in."},"minimum":{"$ref":"defs.json#/$defs/quantity","description":"Least possible value."},"maximum":{"$ref":"defs.json#/$defs/quantity","description":"Greatest possible value."},"stated-by":{"enum":["person","instrument","program","machine","clinic"],"description":"Who states it: a person who is asked (the default), the instrument register, a machine sheet (of a program or the machine), or the clinic folder."},"question":{"type":"string","minLength":1,"description":"The question to put to a person."},"help":{"$ref":"defs.json#/$defs/text","description":"How to find the answer."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Outside this the fact has no meaning and tests on it are false."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema109 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"facts.json","title":"Facts","description":"Typed inputs of conditions.","type":"object","additionalProperties":false,"required":["kind","facts"],"properties":{"kind":{"const":"facts","description":"The kind of document; it picks this schema."},"facts":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","type","question"],"properties":{"label":{"$ref":"defs.json#/$defs/label"},"type":{"enum":["enum","set","boolean","quantity","count","date","answer"],"description":"`answer` is the outcome of a decision, used as a fact."},"of":{"$ref":"defs.json#/$defs/id","description":"For enum and set: the domain of terms. For answer: the id of the decision."},"unit":{"type":"string","minLength":1,"description":"For quantity: the unit that plain numbers are in."},"minimum":{"$ref":"defs.json#/$defs/quantity","description":"Least possible value."},"maximum":{"$ref":"defs.json#/$defs/quantity","description":"Greatest possible value."},"stated-by":{"enum":["person","instrument","program","machine","clinic"],"description":"Who states it: a person who is asked (the default), the instrument register, a machine sheet (of a program or the machine), or the clinic folder."},"question":{"type":"string","minLength":1,"description":"The question to put to a person."},"help":{"$ref":"defs.json#/$defs/text","description":"How to find the answer."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Outside this the fact has no meaning and tests on it are false."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
 function validate51(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -5529,7 +5556,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema57,data};
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -5550,7 +5577,7 @@ if(data.all !== undefined){
 let data1 = data.all;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.all,data:data1};
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -5568,7 +5595,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.all.type,parentSchema:schema57.properties.all,data:data1};
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.all.type,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -5582,7 +5609,7 @@ if(data.any !== undefined){
 let data3 = data.any;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.any,data:data3};
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -5600,7 +5627,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.any.type,parentSchema:schema57.properties.any,data:data3};
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.any.type,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -5618,7 +5645,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema57.type,parentSchema:schema57,data};
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema58.type,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -5646,7 +5673,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema108.required,parentSchema:schema108,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema109.required,parentSchema:schema109,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -5656,7 +5683,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.facts === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema108.required,parentSchema:schema108,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema109.required,parentSchema:schema109,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -5667,7 +5694,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "facts"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema108,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema109,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -5680,7 +5707,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("facts" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "facts"},message:"must be equal to constant",schema:"facts",parentSchema:schema108.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "facts"},message:"must be equal to constant",schema:"facts",parentSchema:schema109.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -5694,7 +5721,7 @@ if(data.facts !== undefined){
 let data1 = data.facts;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema108.properties.facts,data:data1};
+const err4 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema109.properties.facts,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -5739,7 +5766,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema108.properties.facts.propertyNames,parentSchema:schema108.properties.facts,data:data1};
+const err8 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema109.properties.facts.propertyNames,parentSchema:schema109.properties.facts,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -5753,7 +5780,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.label === undefined){
-const err9 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema108.properties.facts.additionalProperties.required,parentSchema:schema108.properties.facts.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema109.properties.facts.additionalProperties.required,parentSchema:schema109.properties.facts.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -5763,7 +5790,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.type === undefined){
-const err10 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema108.properties.facts.additionalProperties.required,parentSchema:schema108.properties.facts.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema109.properties.facts.additionalProperties.required,parentSchema:schema109.properties.facts.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -5773,7 +5800,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.question === undefined){
-const err11 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "question"},message:"must have required property '"+"question"+"'",schema:schema108.properties.facts.additionalProperties.required,parentSchema:schema108.properties.facts.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/required",keyword:"required",params:{missingProperty: "question"},message:"must have required property '"+"question"+"'",schema:schema109.properties.facts.additionalProperties.required,parentSchema:schema109.properties.facts.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -5783,8 +5810,8 @@ vErrors.push(err11);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema108.properties.facts.additionalProperties.properties, key3))){
-const err12 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema108.properties.facts.additionalProperties,data:data2};
+if(!(func1.call(schema109.properties.facts.additionalProperties.properties, key3))){
+const err12 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema109.properties.facts.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -5832,7 +5859,7 @@ errors++;
 if(data2.type !== undefined){
 let data4 = data2.type;
 if(!(((((((data4 === "enum") || (data4 === "set")) || (data4 === "boolean")) || (data4 === "quantity")) || (data4 === "count")) || (data4 === "date")) || (data4 === "answer"))){
-const err16 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/facts/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema108.properties.facts.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema108.properties.facts.additionalProperties.properties.type.enum,parentSchema:schema108.properties.facts.additionalProperties.properties.type,data:data4};
+const err16 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/facts/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema109.properties.facts.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema109.properties.facts.additionalProperties.properties.type.enum,parentSchema:schema109.properties.facts.additionalProperties.properties.type,data:data4};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -5881,7 +5908,7 @@ if(data2.unit !== undefined){
 let data6 = data2.unit;
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err20 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/unit",schemaPath:"#/properties/facts/additionalProperties/properties/unit/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema108.properties.facts.additionalProperties.properties.unit,data:data6};
+const err20 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/unit",schemaPath:"#/properties/facts/additionalProperties/properties/unit/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema109.properties.facts.additionalProperties.properties.unit,data:data6};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -5892,7 +5919,7 @@ errors++;
 }
 }
 else {
-const err21 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/unit",schemaPath:"#/properties/facts/additionalProperties/properties/unit/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema108.properties.facts.additionalProperties.properties.unit.type,parentSchema:schema108.properties.facts.additionalProperties.properties.unit,data:data6};
+const err21 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/unit",schemaPath:"#/properties/facts/additionalProperties/properties/unit/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema109.properties.facts.additionalProperties.properties.unit.type,parentSchema:schema109.properties.facts.additionalProperties.properties.unit,data:data6};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -5906,7 +5933,7 @@ if(data2.minimum !== undefined){
 let data7 = data2.minimum;
 if(typeof data7 === "string"){
 if(func2(data7) > 40){
-const err22 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data7};
+const err22 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -5915,8 +5942,8 @@ vErrors.push(err22);
 }
 errors++;
 }
-if(!pattern40.test(data7)){
-const err23 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data7};
+if(!pattern41.test(data7)){
+const err23 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data7};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -5927,7 +5954,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data7};
+const err24 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/minimum",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -5941,7 +5968,7 @@ if(data2.maximum !== undefined){
 let data8 = data2.maximum;
 if(typeof data8 === "string"){
 if(func2(data8) > 40){
-const err25 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data8};
+const err25 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data8};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -5950,8 +5977,8 @@ vErrors.push(err25);
 }
 errors++;
 }
-if(!pattern40.test(data8)){
-const err26 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data8};
+if(!pattern41.test(data8)){
+const err26 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data8};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -5962,7 +5989,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data8};
+const err27 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maximum",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data8};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -5975,7 +6002,7 @@ errors++;
 if(data2["stated-by"] !== undefined){
 let data9 = data2["stated-by"];
 if(!(((((data9 === "person") || (data9 === "instrument")) || (data9 === "program")) || (data9 === "machine")) || (data9 === "clinic"))){
-const err28 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/stated-by",schemaPath:"#/properties/facts/additionalProperties/properties/stated-by/enum",keyword:"enum",params:{allowedValues: schema108.properties.facts.additionalProperties.properties["stated-by"].enum},message:"must be equal to one of the allowed values",schema:schema108.properties.facts.additionalProperties.properties["stated-by"].enum,parentSchema:schema108.properties.facts.additionalProperties.properties["stated-by"],data:data9};
+const err28 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/stated-by",schemaPath:"#/properties/facts/additionalProperties/properties/stated-by/enum",keyword:"enum",params:{allowedValues: schema109.properties.facts.additionalProperties.properties["stated-by"].enum},message:"must be equal to one of the allowed values",schema:schema109.properties.facts.additionalProperties.properties["stated-by"].enum,parentSchema:schema109.properties.facts.additionalProperties.properties["stated-by"],data:data9};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -5989,7 +6016,7 @@ if(data2.question !== undefined){
 let data10 = data2.question;
 if(typeof data10 === "string"){
 if(func2(data10) < 1){
-const err29 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/question",schemaPath:"#/properties/facts/additionalProperties/properties/question/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema108.properties.facts.additionalProperties.properties.question,data:data10};
+const err29 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/question",schemaPath:"#/properties/facts/additionalProperties/properties/question/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema109.properties.facts.additionalProperties.properties.question,data:data10};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -6000,7 +6027,7 @@ errors++;
 }
 }
 else {
-const err30 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/question",schemaPath:"#/properties/facts/additionalProperties/properties/question/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema108.properties.facts.additionalProperties.properties.question.type,parentSchema:schema108.properties.facts.additionalProperties.properties.question,data:data10};
+const err30 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/question",schemaPath:"#/properties/facts/additionalProperties/properties/question/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema109.properties.facts.additionalProperties.properties.question.type,parentSchema:schema109.properties.facts.additionalProperties.properties.question,data:data10};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -6014,7 +6041,7 @@ if(data2.help !== undefined){
 let data11 = data2.help;
 if(typeof data11 === "string"){
 if(func2(data11) > 2000){
-const err31 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data11};
+const err31 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -6024,7 +6051,7 @@ vErrors.push(err31);
 errors++;
 }
 if(func2(data11) < 1){
-const err32 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data11};
+const err32 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -6035,7 +6062,7 @@ errors++;
 }
 }
 else {
-const err33 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data11};
+const err33 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/help",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -6053,7 +6080,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err34 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema108.properties.facts.additionalProperties.type,parentSchema:schema108.properties.facts.additionalProperties,data:data2};
+const err34 = {instancePath:instancePath+"/facts/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/facts/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema109.properties.facts.additionalProperties.type,parentSchema:schema109.properties.facts.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -6065,7 +6092,7 @@ errors++;
 }
 }
 else {
-const err35 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema108.properties.facts.type,parentSchema:schema108.properties.facts,data:data1};
+const err35 = {instancePath:instancePath+"/facts",schemaPath:"#/properties/facts/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema109.properties.facts.type,parentSchema:schema109.properties.facts,data:data1};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -6077,7 +6104,7 @@ errors++;
 }
 }
 else {
-const err36 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema108.type,parentSchema:schema108,data};
+const err36 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema109.type,parentSchema:schema109,data};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -6092,7 +6119,7 @@ return errors === 0;
 validate50.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_fixture = validate57;
-const schema116 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"fixture.json","title":"Fixture","description":"Published values that the rules must meet.","type":"object","additionalProperties":false,"required":["kind","fixtures"],"properties":{"kind":{"const":"fixture","description":"The kind of document; it picks this schema."},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"Only where this region’s pack is used; everywhere when left out."},"fixtures":{"type":"object","additionalProperties":{"type":"object","required":["prove"],"discriminator":{"propertyName":"prove"},"oneOf":[{"type":"object","additionalProperties":false,"required":["prove","title","source","calculation","given","result"],"properties":{"prove":{"const":"calculation","description":"A published result of a formula."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"calculation":{"enum":["a0","a0-lower","a0-held","a0-mean","f0","f0-lower","f0-held","f0-mean","equivalent-time","log-reduction","hold","steam-pressure","steam-gauge","steam-temperature","steam-temperature-of-gauge","steam-difference","air-pressure","leak-rate","convert","conductivity","softener","softener-salt","detergent-dose","detergent-cycles"]},"given":{"type":"object","additionalProperties":{"type":"string","minLength":1,"maxLength":400},"description":"Quantities by the names of the calculation's inputs; the readings of a sensor with commas between."},"result":{"$ref":"defs.json#/$defs/quantity"},"within":{"$ref":"defs.json#/$defs/quantity","description":"How far the calculation may be off. Without it, it must give every digit that is printed in `result`."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","limit"],"properties":{"prove":{"const":"limit","description":"A value that a limit must equal or be at least as strict as."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"limit":{"$ref":"defs.json#/$defs/id"},"equals":{"$ref":"defs.json#/$defs/quantity","description":"The layer that cites this source says exactly this, and the value in force is at least as strict."},"at-least-as-strict-as":{"$ref":"defs.json#/$defs/quantity","description":"The value in force is this or stricter."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","task"],"properties":{"prove":{"const":"interval","description":"An interval that a task must equal or be at least as frequent as."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"task":{"$ref":"defs.json#/$defs/id"},"equals":{"$ref":"defs.json#/$defs/interval","description":"The layer that cites this source says exactly this, and the interval in force is at least as frequent."},"at-least-as-strict-as":{"$ref":"defs.json#/$defs/interval","description":"The interval in force is this or more frequent."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","given"],"properties":{"prove":{"const":"situation","description":"A situation and its answer."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"given":{"$ref":"defs.json#/$defs/situation"},"outcome":{"$ref":"defs.json#/$defs/id"},"at-least":{"$ref":"defs.json#/$defs/id","description":"The outcome must be this or a more restrictive one."},"not":{"$ref":"defs.json#/$defs/id","description":"The outcome must not be this."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","fact","threshold"],"properties":{"prove":{"const":"boundary","description":"The answers just below, at and just above a threshold that a source states."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"fact":{"$ref":"defs.json#/$defs/id","description":"The quantity, count or date that crosses the threshold."},"threshold":{"type":["string","number"],"description":"The published value of the fact."},"given":{"$ref":"defs.json#/$defs/situation","description":"All other facts."},"program":{"$ref":"defs.json#/$defs/situation","description":"For a choice: what the program states besides the fact."},"below":{"$ref":"defs.json#/$defs/id","description":"The outcome just below; for a choice `fits` or `does-not-fit`."},"at":{"$ref":"defs.json#/$defs/id","description":"The outcome at the threshold."},"above":{"$ref":"defs.json#/$defs/id","description":"The outcome just above."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","given","program","fits"],"properties":{"prove":{"const":"program","description":"A program that a choice must offer or refuse."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"given":{"$ref":"defs.json#/$defs/situation"},"program":{"$ref":"defs.json#/$defs/situation","description":"What the program states, by fact."},"fits":{"type":"boolean"}}},{"type":"object","additionalProperties":false,"required":["prove","title","because","positions"],"properties":{"prove":{"const":"disagreement","description":"Sources that do not say the same."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"about":{"$ref":"defs.json#/$defs/id","description":"The limit or task that they speak about."},"because":{"$ref":"defs.json#/$defs/text","description":"What the rules do about it, and why."},"positions":{"type":"array","minItems":2,"items":{"type":"object","additionalProperties":false,"required":["says","source"],"properties":{"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"Where this is the guidance."},"says":{"$ref":"defs.json#/$defs/text","description":"What the source says, in our words."},"value":{"type":"string","minLength":1,"description":"The value of the limit or task, or `none` where nothing is asked for."},"source":{"$ref":"defs.json#/$defs/source"}}}}}}]},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema117 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"fixture.json","title":"Fixture","description":"Published values that the rules must meet.","type":"object","additionalProperties":false,"required":["kind","fixtures"],"properties":{"kind":{"const":"fixture","description":"The kind of document; it picks this schema."},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"Only where this region’s pack is used; everywhere when left out."},"fixtures":{"type":"object","additionalProperties":{"type":"object","required":["prove"],"discriminator":{"propertyName":"prove"},"oneOf":[{"type":"object","additionalProperties":false,"required":["prove","title","source","calculation","given","result"],"properties":{"prove":{"const":"calculation","description":"A published result of a formula."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"calculation":{"enum":["a0","a0-lower","a0-held","a0-mean","f0","f0-lower","f0-held","f0-mean","equivalent-time","log-reduction","hold","steam-pressure","steam-gauge","steam-temperature","steam-temperature-of-gauge","steam-difference","air-pressure","leak-rate","convert","conductivity","softener","softener-salt","detergent-dose","detergent-cycles"]},"given":{"type":"object","additionalProperties":{"type":"string","minLength":1,"maxLength":400},"description":"Quantities by the names of the calculation's inputs; the readings of a sensor with commas between."},"result":{"$ref":"defs.json#/$defs/quantity"},"within":{"$ref":"defs.json#/$defs/quantity","description":"How far the calculation may be off. Without it, it must give every digit that is printed in `result`."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","limit"],"properties":{"prove":{"const":"limit","description":"A value that a limit must equal or be at least as strict as."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"limit":{"$ref":"defs.json#/$defs/id"},"equals":{"$ref":"defs.json#/$defs/quantity","description":"The layer that cites this source says exactly this, and the value in force is at least as strict."},"at-least-as-strict-as":{"$ref":"defs.json#/$defs/quantity","description":"The value in force is this or stricter."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","task"],"properties":{"prove":{"const":"interval","description":"An interval that a task must equal or be at least as frequent as."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"task":{"$ref":"defs.json#/$defs/id"},"equals":{"$ref":"defs.json#/$defs/interval","description":"The layer that cites this source says exactly this, and the interval in force is at least as frequent."},"at-least-as-strict-as":{"$ref":"defs.json#/$defs/interval","description":"The interval in force is this or more frequent."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","given"],"properties":{"prove":{"const":"situation","description":"A situation and its answer."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"given":{"$ref":"defs.json#/$defs/situation"},"outcome":{"$ref":"defs.json#/$defs/id"},"at-least":{"$ref":"defs.json#/$defs/id","description":"The outcome must be this or a more restrictive one."},"not":{"$ref":"defs.json#/$defs/id","description":"The outcome must not be this."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","fact","threshold"],"properties":{"prove":{"const":"boundary","description":"The answers just below, at and just above a threshold that a source states."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"fact":{"$ref":"defs.json#/$defs/id","description":"The quantity, count or date that crosses the threshold."},"threshold":{"type":["string","number"],"description":"The published value of the fact."},"given":{"$ref":"defs.json#/$defs/situation","description":"All other facts."},"program":{"$ref":"defs.json#/$defs/situation","description":"For a choice: what the program states besides the fact."},"below":{"$ref":"defs.json#/$defs/id","description":"The outcome just below; for a choice `fits` or `does-not-fit`."},"at":{"$ref":"defs.json#/$defs/id","description":"The outcome at the threshold."},"above":{"$ref":"defs.json#/$defs/id","description":"The outcome just above."}}},{"type":"object","additionalProperties":false,"required":["prove","title","source","decision","given","program","fits"],"properties":{"prove":{"const":"program","description":"A program that a choice must offer or refuse."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"source":{"$ref":"defs.json#/$defs/source"},"decision":{"$ref":"defs.json#/$defs/id"},"given":{"$ref":"defs.json#/$defs/situation"},"program":{"$ref":"defs.json#/$defs/situation","description":"What the program states, by fact."},"fits":{"type":"boolean"}}},{"type":"object","additionalProperties":false,"required":["prove","title","because","positions"],"properties":{"prove":{"const":"disagreement","description":"Sources that do not say the same."},"title":{"$ref":"defs.json#/$defs/label"},"from":{"$ref":"defs.json#/$defs/date","description":"First day on which it holds; that of the source when left out."},"until":{"$ref":"defs.json#/$defs/date","description":"Last day on which it holds; that of the source when left out."},"about":{"$ref":"defs.json#/$defs/id","description":"The limit or task that they speak about."},"because":{"$ref":"defs.json#/$defs/text","description":"What the rules do about it, and why."},"positions":{"type":"array","minItems":2,"items":{"type":"object","additionalProperties":false,"required":["says","source"],"properties":{"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"Where this is the guidance."},"says":{"$ref":"defs.json#/$defs/text","description":"What the source says, in our words."},"value":{"type":"string","minLength":1,"description":"The value of the limit or task, or `none` where nothing is asked for."},"source":{"$ref":"defs.json#/$defs/source"}}}}}}]},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
 function validate58(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -6105,7 +6132,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -6115,8 +6142,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -6128,7 +6155,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -6139,7 +6166,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -6188,7 +6215,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -6199,7 +6226,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -6212,7 +6239,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -6251,7 +6278,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -6261,7 +6288,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -6272,7 +6299,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -6336,7 +6363,7 @@ errors++;
 }
 var valid0 = _errs1 === errors;
 if(!valid0){
-const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema47.propertyNames,parentSchema:schema47,data};
+const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema48.propertyNames,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -6349,7 +6376,7 @@ errors++;
 for(const key1 in data){
 let data0 = data[key1];
 if((((typeof data0 !== "string") && (!((typeof data0 == "number") && (isFinite(data0))))) && (typeof data0 !== "boolean")) && (!(Array.isArray(data0)))){
-const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema47.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema47.additionalProperties.type,parentSchema:schema47.additionalProperties,data:data0};
+const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema48.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema48.additionalProperties.type,parentSchema:schema48.additionalProperties,data:data0};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -6363,7 +6390,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if(typeof data1 !== "string"){
-const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema47.additionalProperties.items.type,parentSchema:schema47.additionalProperties.items,data:data1};
+const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema48.additionalProperties.items.type,parentSchema:schema48.additionalProperties.items,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -6377,7 +6404,7 @@ errors++;
 }
 }
 else {
-const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema47.type,parentSchema:schema47,data};
+const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema48.type,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -6405,7 +6432,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema116.required,parentSchema:schema116,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema117.required,parentSchema:schema117,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -6415,7 +6442,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.fixtures === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "fixtures"},message:"must have required property '"+"fixtures"+"'",schema:schema116.required,parentSchema:schema116,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "fixtures"},message:"must have required property '"+"fixtures"+"'",schema:schema117.required,parentSchema:schema117,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -6426,7 +6453,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((key0 === "kind") || (key0 === "region")) || (key0 === "fixtures"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema116,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema117,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -6439,7 +6466,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("fixture" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "fixture"},message:"must be equal to constant",schema:"fixture",parentSchema:schema116.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "fixture"},message:"must be equal to constant",schema:"fixture",parentSchema:schema117.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -6453,7 +6480,7 @@ if(data.region !== undefined){
 let data1 = data.region;
 if(typeof data1 === "string"){
 if(!pattern5.test(data1)){
-const err4 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema116.properties.region,data:data1};
+const err4 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema117.properties.region,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -6464,7 +6491,7 @@ errors++;
 }
 }
 else {
-const err5 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema116.properties.region.type,parentSchema:schema116.properties.region,data:data1};
+const err5 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema117.properties.region.type,parentSchema:schema117.properties.region,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -6478,7 +6505,7 @@ if(data.fixtures !== undefined){
 let data2 = data.fixtures;
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(Object.keys(data2).length < 1){
-const err6 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema116.properties.fixtures,data:data2};
+const err6 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema117.properties.fixtures,data:data2};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -6523,7 +6550,7 @@ errors++;
 }
 var valid1 = _errs7 === errors;
 if(!valid1){
-const err10 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema116.properties.fixtures.propertyNames,parentSchema:schema116.properties.fixtures,data:data2};
+const err10 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema117.properties.fixtures.propertyNames,parentSchema:schema117.properties.fixtures,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -6537,7 +6564,7 @@ for(const key2 in data2){
 let data3 = data2[key2];
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err11 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.required,parentSchema:schema116.properties.fixtures.additionalProperties,data:data3};
+const err11 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.required,parentSchema:schema117.properties.fixtures.additionalProperties,data:data3};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -6551,7 +6578,7 @@ if(typeof tag0 == "string"){
 if(tag0 === "calculation"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err12 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err12 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -6561,7 +6588,7 @@ vErrors.push(err12);
 errors++;
 }
 if(data3.title === undefined){
-const err13 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err13 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -6571,7 +6598,7 @@ vErrors.push(err13);
 errors++;
 }
 if(data3.source === undefined){
-const err14 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err14 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -6581,7 +6608,7 @@ vErrors.push(err14);
 errors++;
 }
 if(data3.calculation === undefined){
-const err15 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "calculation"},message:"must have required property '"+"calculation"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err15 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "calculation"},message:"must have required property '"+"calculation"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -6591,7 +6618,7 @@ vErrors.push(err15);
 errors++;
 }
 if(data3.given === undefined){
-const err16 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err16 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -6601,7 +6628,7 @@ vErrors.push(err16);
 errors++;
 }
 if(data3.result === undefined){
-const err17 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "result"},message:"must have required property '"+"result"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err17 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/required",keyword:"required",params:{missingProperty: "result"},message:"must have required property '"+"result"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -6611,8 +6638,8 @@ vErrors.push(err17);
 errors++;
 }
 for(const key3 in data3){
-if(!(func1.call(schema116.properties.fixtures.additionalProperties.oneOf[0].properties, key3))){
-const err18 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+if(!(func1.call(schema117.properties.fixtures.additionalProperties.oneOf[0].properties, key3))){
+const err18 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -6625,7 +6652,7 @@ errors++;
 if(data3.prove !== undefined){
 let data4 = data3.prove;
 if("calculation" !== data4){
-const err19 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/prove/const",keyword:"const",params:{allowedValue: "calculation"},message:"must be equal to constant",schema:"calculation",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.prove,data:data4};
+const err19 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/prove/const",keyword:"const",params:{allowedValue: "calculation"},message:"must be equal to constant",schema:"calculation",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.prove,data:data4};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -6729,7 +6756,7 @@ errors = vErrors.length;
 if(data3.calculation !== undefined){
 let data9 = data3.calculation;
 if(!((((((((((((((((((((((((data9 === "a0") || (data9 === "a0-lower")) || (data9 === "a0-held")) || (data9 === "a0-mean")) || (data9 === "f0")) || (data9 === "f0-lower")) || (data9 === "f0-held")) || (data9 === "f0-mean")) || (data9 === "equivalent-time")) || (data9 === "log-reduction")) || (data9 === "hold")) || (data9 === "steam-pressure")) || (data9 === "steam-gauge")) || (data9 === "steam-temperature")) || (data9 === "steam-temperature-of-gauge")) || (data9 === "steam-difference")) || (data9 === "air-pressure")) || (data9 === "leak-rate")) || (data9 === "convert")) || (data9 === "conductivity")) || (data9 === "softener")) || (data9 === "softener-salt")) || (data9 === "detergent-dose")) || (data9 === "detergent-cycles"))){
-const err27 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/calculation",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/calculation/enum",keyword:"enum",params:{allowedValues: schema116.properties.fixtures.additionalProperties.oneOf[0].properties.calculation.enum},message:"must be equal to one of the allowed values",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.calculation.enum,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.calculation,data:data9};
+const err27 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/calculation",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/calculation/enum",keyword:"enum",params:{allowedValues: schema117.properties.fixtures.additionalProperties.oneOf[0].properties.calculation.enum},message:"must be equal to one of the allowed values",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.calculation.enum,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.calculation,data:data9};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -6746,7 +6773,7 @@ for(const key4 in data10){
 let data11 = data10[key4];
 if(typeof data11 === "string"){
 if(func2(data11) > 400){
-const err28 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/maxLength",keyword:"maxLength",params:{limit: 400},message:"must NOT have more than 400 characters",schema:400,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
+const err28 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/maxLength",keyword:"maxLength",params:{limit: 400},message:"must NOT have more than 400 characters",schema:400,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -6756,7 +6783,7 @@ vErrors.push(err28);
 errors++;
 }
 if(func2(data11) < 1){
-const err29 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
+const err29 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -6767,7 +6794,7 @@ errors++;
 }
 }
 else {
-const err30 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
+const err30 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given.additionalProperties,data:data11};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -6779,7 +6806,7 @@ errors++;
 }
 }
 else {
-const err31 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0].properties.given,data:data10};
+const err31 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/given",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/properties/given/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0].properties.given,data:data10};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -6793,7 +6820,7 @@ if(data3.result !== undefined){
 let data12 = data3.result;
 if(typeof data12 === "string"){
 if(func2(data12) > 40){
-const err32 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data12};
+const err32 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data12};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -6802,8 +6829,8 @@ vErrors.push(err32);
 }
 errors++;
 }
-if(!pattern40.test(data12)){
-const err33 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data12};
+if(!pattern41.test(data12)){
+const err33 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data12};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -6814,7 +6841,7 @@ errors++;
 }
 }
 else {
-const err34 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data12};
+const err34 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/result",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data12};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -6828,7 +6855,7 @@ if(data3.within !== undefined){
 let data13 = data3.within;
 if(typeof data13 === "string"){
 if(func2(data13) > 40){
-const err35 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data13};
+const err35 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data13};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -6837,8 +6864,8 @@ vErrors.push(err35);
 }
 errors++;
 }
-if(!pattern40.test(data13)){
-const err36 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data13};
+if(!pattern41.test(data13)){
+const err36 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data13};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -6849,7 +6876,7 @@ errors++;
 }
 }
 else {
-const err37 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data13};
+const err37 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/within",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data13};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -6861,7 +6888,7 @@ errors++;
 }
 }
 else {
-const err38 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[0].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[0],data:data3};
+const err38 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/0/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[0].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[0],data:data3};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -6875,7 +6902,7 @@ var props0 = true;
 else if(tag0 === "limit"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err39 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err39 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -6885,7 +6912,7 @@ vErrors.push(err39);
 errors++;
 }
 if(data3.title === undefined){
-const err40 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err40 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -6895,7 +6922,7 @@ vErrors.push(err40);
 errors++;
 }
 if(data3.source === undefined){
-const err41 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err41 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -6905,7 +6932,7 @@ vErrors.push(err41);
 errors++;
 }
 if(data3.limit === undefined){
-const err42 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err42 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[1].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -6916,7 +6943,7 @@ errors++;
 }
 for(const key5 in data3){
 if(!((((((((key5 === "prove") || (key5 === "title")) || (key5 === "from")) || (key5 === "until")) || (key5 === "source")) || (key5 === "limit")) || (key5 === "equals")) || (key5 === "at-least-as-strict-as"))){
-const err43 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err43 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -6929,7 +6956,7 @@ errors++;
 if(data3.prove !== undefined){
 let data14 = data3.prove;
 if("limit" !== data14){
-const err44 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/properties/prove/const",keyword:"const",params:{allowedValue: "limit"},message:"must be equal to constant",schema:"limit",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1].properties.prove,data:data14};
+const err44 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/properties/prove/const",keyword:"const",params:{allowedValue: "limit"},message:"must be equal to constant",schema:"limit",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1].properties.prove,data:data14};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -7069,7 +7096,7 @@ if(data3.equals !== undefined){
 let data20 = data3.equals;
 if(typeof data20 === "string"){
 if(func2(data20) > 40){
-const err55 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data20};
+const err55 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data20};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -7078,8 +7105,8 @@ vErrors.push(err55);
 }
 errors++;
 }
-if(!pattern40.test(data20)){
-const err56 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data20};
+if(!pattern41.test(data20)){
+const err56 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data20};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -7090,7 +7117,7 @@ errors++;
 }
 }
 else {
-const err57 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data20};
+const err57 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data20};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -7104,7 +7131,7 @@ if(data3["at-least-as-strict-as"] !== undefined){
 let data21 = data3["at-least-as-strict-as"];
 if(typeof data21 === "string"){
 if(func2(data21) > 40){
-const err58 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data21};
+const err58 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data21};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -7113,8 +7140,8 @@ vErrors.push(err58);
 }
 errors++;
 }
-if(!pattern40.test(data21)){
-const err59 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data21};
+if(!pattern41.test(data21)){
+const err59 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data21};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -7125,7 +7152,7 @@ errors++;
 }
 }
 else {
-const err60 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data21};
+const err60 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data21};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -7137,7 +7164,7 @@ errors++;
 }
 }
 else {
-const err61 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[1].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[1],data:data3};
+const err61 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[1].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[1],data:data3};
 if(vErrors === null){
 vErrors = [err61];
 }
@@ -7153,7 +7180,7 @@ props0 = true;
 else if(tag0 === "interval"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err62 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err62 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err62];
 }
@@ -7163,7 +7190,7 @@ vErrors.push(err62);
 errors++;
 }
 if(data3.title === undefined){
-const err63 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err63 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -7173,7 +7200,7 @@ vErrors.push(err63);
 errors++;
 }
 if(data3.source === undefined){
-const err64 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err64 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -7183,7 +7210,7 @@ vErrors.push(err64);
 errors++;
 }
 if(data3.task === undefined){
-const err65 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "task"},message:"must have required property '"+"task"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err65 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/required",keyword:"required",params:{missingProperty: "task"},message:"must have required property '"+"task"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[2].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -7194,7 +7221,7 @@ errors++;
 }
 for(const key6 in data3){
 if(!((((((((key6 === "prove") || (key6 === "title")) || (key6 === "from")) || (key6 === "until")) || (key6 === "source")) || (key6 === "task")) || (key6 === "equals")) || (key6 === "at-least-as-strict-as"))){
-const err66 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err66 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err66];
 }
@@ -7207,7 +7234,7 @@ errors++;
 if(data3.prove !== undefined){
 let data22 = data3.prove;
 if("interval" !== data22){
-const err67 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/properties/prove/const",keyword:"const",params:{allowedValue: "interval"},message:"must be equal to constant",schema:"interval",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2].properties.prove,data:data22};
+const err67 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/properties/prove/const",keyword:"const",params:{allowedValue: "interval"},message:"must be equal to constant",schema:"interval",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2].properties.prove,data:data22};
 if(vErrors === null){
 vErrors = [err67];
 }
@@ -7347,7 +7374,7 @@ if(data3.equals !== undefined){
 let data28 = data3.equals;
 if(typeof data28 === "string"){
 if(func2(data28) > 60){
-const err78 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data28};
+const err78 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data28};
 if(vErrors === null){
 vErrors = [err78];
 }
@@ -7357,7 +7384,7 @@ vErrors.push(err78);
 errors++;
 }
 if(func2(data28) < 1){
-const err79 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data28};
+const err79 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data28};
 if(vErrors === null){
 vErrors = [err79];
 }
@@ -7368,7 +7395,7 @@ errors++;
 }
 }
 else {
-const err80 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data28};
+const err80 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/equals",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data28};
 if(vErrors === null){
 vErrors = [err80];
 }
@@ -7382,7 +7409,7 @@ if(data3["at-least-as-strict-as"] !== undefined){
 let data29 = data3["at-least-as-strict-as"];
 if(typeof data29 === "string"){
 if(func2(data29) > 60){
-const err81 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data29};
+const err81 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data29};
 if(vErrors === null){
 vErrors = [err81];
 }
@@ -7392,7 +7419,7 @@ vErrors.push(err81);
 errors++;
 }
 if(func2(data29) < 1){
-const err82 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data29};
+const err82 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data29};
 if(vErrors === null){
 vErrors = [err82];
 }
@@ -7403,7 +7430,7 @@ errors++;
 }
 }
 else {
-const err83 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data29};
+const err83 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/at-least-as-strict-as",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data29};
 if(vErrors === null){
 vErrors = [err83];
 }
@@ -7415,7 +7442,7 @@ errors++;
 }
 }
 else {
-const err84 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[2].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[2],data:data3};
+const err84 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/2/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[2].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[2],data:data3};
 if(vErrors === null){
 vErrors = [err84];
 }
@@ -7431,7 +7458,7 @@ props0 = true;
 else if(tag0 === "situation"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err85 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err85 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err85];
 }
@@ -7441,7 +7468,7 @@ vErrors.push(err85);
 errors++;
 }
 if(data3.title === undefined){
-const err86 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err86 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err86];
 }
@@ -7451,7 +7478,7 @@ vErrors.push(err86);
 errors++;
 }
 if(data3.source === undefined){
-const err87 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err87 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err87];
 }
@@ -7461,7 +7488,7 @@ vErrors.push(err87);
 errors++;
 }
 if(data3.decision === undefined){
-const err88 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err88 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err88];
 }
@@ -7471,7 +7498,7 @@ vErrors.push(err88);
 errors++;
 }
 if(data3.given === undefined){
-const err89 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err89 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err89];
 }
@@ -7481,8 +7508,8 @@ vErrors.push(err89);
 errors++;
 }
 for(const key7 in data3){
-if(!(func1.call(schema116.properties.fixtures.additionalProperties.oneOf[3].properties, key7))){
-const err90 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+if(!(func1.call(schema117.properties.fixtures.additionalProperties.oneOf[3].properties, key7))){
+const err90 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err90];
 }
@@ -7495,7 +7522,7 @@ errors++;
 if(data3.prove !== undefined){
 let data30 = data3.prove;
 if("situation" !== data30){
-const err91 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/properties/prove/const",keyword:"const",params:{allowedValue: "situation"},message:"must be equal to constant",schema:"situation",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3].properties.prove,data:data30};
+const err91 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/properties/prove/const",keyword:"const",params:{allowedValue: "situation"},message:"must be equal to constant",schema:"situation",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3].properties.prove,data:data30};
 if(vErrors === null){
 vErrors = [err91];
 }
@@ -7744,7 +7771,7 @@ errors++;
 }
 }
 else {
-const err111 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[3].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[3],data:data3};
+const err111 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/3/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[3].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[3],data:data3};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -7760,7 +7787,7 @@ props0 = true;
 else if(tag0 === "boundary"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err112 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err112 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -7770,7 +7797,7 @@ vErrors.push(err112);
 errors++;
 }
 if(data3.title === undefined){
-const err113 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err113 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -7780,7 +7807,7 @@ vErrors.push(err113);
 errors++;
 }
 if(data3.source === undefined){
-const err114 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err114 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -7790,7 +7817,7 @@ vErrors.push(err114);
 errors++;
 }
 if(data3.decision === undefined){
-const err115 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err115 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -7800,7 +7827,7 @@ vErrors.push(err115);
 errors++;
 }
 if(data3.fact === undefined){
-const err116 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "fact"},message:"must have required property '"+"fact"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err116 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "fact"},message:"must have required property '"+"fact"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -7810,7 +7837,7 @@ vErrors.push(err116);
 errors++;
 }
 if(data3.threshold === undefined){
-const err117 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "threshold"},message:"must have required property '"+"threshold"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err117 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/required",keyword:"required",params:{missingProperty: "threshold"},message:"must have required property '"+"threshold"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -7820,8 +7847,8 @@ vErrors.push(err117);
 errors++;
 }
 for(const key8 in data3){
-if(!(func1.call(schema116.properties.fixtures.additionalProperties.oneOf[4].properties, key8))){
-const err118 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+if(!(func1.call(schema117.properties.fixtures.additionalProperties.oneOf[4].properties, key8))){
+const err118 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -7834,7 +7861,7 @@ errors++;
 if(data3.prove !== undefined){
 let data40 = data3.prove;
 if("boundary" !== data40){
-const err119 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/properties/prove/const",keyword:"const",params:{allowedValue: "boundary"},message:"must be equal to constant",schema:"boundary",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4].properties.prove,data:data40};
+const err119 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/properties/prove/const",keyword:"const",params:{allowedValue: "boundary"},message:"must be equal to constant",schema:"boundary",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4].properties.prove,data:data40};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -8008,7 +8035,7 @@ errors++;
 if(data3.threshold !== undefined){
 let data47 = data3.threshold;
 if((typeof data47 !== "string") && (!((typeof data47 == "number") && (isFinite(data47))))){
-const err133 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/threshold",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/properties/threshold/type",keyword:"type",params:{type: schema116.properties.fixtures.additionalProperties.oneOf[4].properties.threshold.type},message:"must be string,number",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].properties.threshold.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4].properties.threshold,data:data47};
+const err133 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/threshold",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/properties/threshold/type",keyword:"type",params:{type: schema117.properties.fixtures.additionalProperties.oneOf[4].properties.threshold.type},message:"must be string,number",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].properties.threshold.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4].properties.threshold,data:data47};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -8137,7 +8164,7 @@ errors++;
 }
 }
 else {
-const err143 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[4].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[4],data:data3};
+const err143 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/4/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[4].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[4],data:data3};
 if(vErrors === null){
 vErrors = [err143];
 }
@@ -8153,7 +8180,7 @@ props0 = true;
 else if(tag0 === "program"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err144 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err144 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err144];
 }
@@ -8163,7 +8190,7 @@ vErrors.push(err144);
 errors++;
 }
 if(data3.title === undefined){
-const err145 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err145 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err145];
 }
@@ -8173,7 +8200,7 @@ vErrors.push(err145);
 errors++;
 }
 if(data3.source === undefined){
-const err146 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err146 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err146];
 }
@@ -8183,7 +8210,7 @@ vErrors.push(err146);
 errors++;
 }
 if(data3.decision === undefined){
-const err147 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err147 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err147];
 }
@@ -8193,7 +8220,7 @@ vErrors.push(err147);
 errors++;
 }
 if(data3.given === undefined){
-const err148 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err148 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "given"},message:"must have required property '"+"given"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err148];
 }
@@ -8203,7 +8230,7 @@ vErrors.push(err148);
 errors++;
 }
 if(data3.program === undefined){
-const err149 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "program"},message:"must have required property '"+"program"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err149 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "program"},message:"must have required property '"+"program"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err149];
 }
@@ -8213,7 +8240,7 @@ vErrors.push(err149);
 errors++;
 }
 if(data3.fits === undefined){
-const err150 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "fits"},message:"must have required property '"+"fits"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err150 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/required",keyword:"required",params:{missingProperty: "fits"},message:"must have required property '"+"fits"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err150];
 }
@@ -8223,8 +8250,8 @@ vErrors.push(err150);
 errors++;
 }
 for(const key9 in data3){
-if(!(func1.call(schema116.properties.fixtures.additionalProperties.oneOf[5].properties, key9))){
-const err151 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key9},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+if(!(func1.call(schema117.properties.fixtures.additionalProperties.oneOf[5].properties, key9))){
+const err151 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key9},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err151];
 }
@@ -8237,7 +8264,7 @@ errors++;
 if(data3.prove !== undefined){
 let data53 = data3.prove;
 if("program" !== data53){
-const err152 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/properties/prove/const",keyword:"const",params:{allowedValue: "program"},message:"must be equal to constant",schema:"program",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5].properties.prove,data:data53};
+const err152 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/properties/prove/const",keyword:"const",params:{allowedValue: "program"},message:"must be equal to constant",schema:"program",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5].properties.prove,data:data53};
 if(vErrors === null){
 vErrors = [err152];
 }
@@ -8388,7 +8415,7 @@ errors = vErrors.length;
 if(data3.fits !== undefined){
 let data61 = data3.fits;
 if(typeof data61 !== "boolean"){
-const err163 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/fits",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/properties/fits/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].properties.fits.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5].properties.fits,data:data61};
+const err163 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/fits",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/properties/fits/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].properties.fits.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5].properties.fits,data:data61};
 if(vErrors === null){
 vErrors = [err163];
 }
@@ -8400,7 +8427,7 @@ errors++;
 }
 }
 else {
-const err164 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[5].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[5],data:data3};
+const err164 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/5/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[5].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[5],data:data3};
 if(vErrors === null){
 vErrors = [err164];
 }
@@ -8416,7 +8443,7 @@ props0 = true;
 else if(tag0 === "disagreement"){
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(data3.prove === undefined){
-const err165 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err165 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "prove"},message:"must have required property '"+"prove"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err165];
 }
@@ -8426,7 +8453,7 @@ vErrors.push(err165);
 errors++;
 }
 if(data3.title === undefined){
-const err166 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err166 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err166];
 }
@@ -8436,7 +8463,7 @@ vErrors.push(err166);
 errors++;
 }
 if(data3.because === undefined){
-const err167 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err167 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err167];
 }
@@ -8446,7 +8473,7 @@ vErrors.push(err167);
 errors++;
 }
 if(data3.positions === undefined){
-const err168 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "positions"},message:"must have required property '"+"positions"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err168 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/required",keyword:"required",params:{missingProperty: "positions"},message:"must have required property '"+"positions"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err168];
 }
@@ -8457,7 +8484,7 @@ errors++;
 }
 for(const key10 in data3){
 if(!(((((((key10 === "prove") || (key10 === "title")) || (key10 === "from")) || (key10 === "until")) || (key10 === "about")) || (key10 === "because")) || (key10 === "positions"))){
-const err169 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key10},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err169 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key10},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err169];
 }
@@ -8470,7 +8497,7 @@ errors++;
 if(data3.prove !== undefined){
 let data62 = data3.prove;
 if("disagreement" !== data62){
-const err170 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/prove/const",keyword:"const",params:{allowedValue: "disagreement"},message:"must be equal to constant",schema:"disagreement",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.prove,data:data62};
+const err170 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/prove",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/prove/const",keyword:"const",params:{allowedValue: "disagreement"},message:"must be equal to constant",schema:"disagreement",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.prove,data:data62};
 if(vErrors === null){
 vErrors = [err170];
 }
@@ -8604,7 +8631,7 @@ if(data3.because !== undefined){
 let data67 = data3.because;
 if(typeof data67 === "string"){
 if(func2(data67) > 2000){
-const err181 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data67};
+const err181 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data67};
 if(vErrors === null){
 vErrors = [err181];
 }
@@ -8614,7 +8641,7 @@ vErrors.push(err181);
 errors++;
 }
 if(func2(data67) < 1){
-const err182 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data67};
+const err182 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data67};
 if(vErrors === null){
 vErrors = [err182];
 }
@@ -8625,7 +8652,7 @@ errors++;
 }
 }
 else {
-const err183 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data67};
+const err183 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data67};
 if(vErrors === null){
 vErrors = [err183];
 }
@@ -8639,7 +8666,7 @@ if(data3.positions !== undefined){
 let data68 = data3.positions;
 if(Array.isArray(data68)){
 if(data68.length < 2){
-const err184 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions,data:data68};
+const err184 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions,data:data68};
 if(vErrors === null){
 vErrors = [err184];
 }
@@ -8653,7 +8680,7 @@ for(let i0=0; i0<len0; i0++){
 let data69 = data68[i0];
 if(data69 && typeof data69 == "object" && !Array.isArray(data69)){
 if(data69.says === undefined){
-const err185 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/required",keyword:"required",params:{missingProperty: "says"},message:"must have required property '"+"says"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
+const err185 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/required",keyword:"required",params:{missingProperty: "says"},message:"must have required property '"+"says"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
 if(vErrors === null){
 vErrors = [err185];
 }
@@ -8663,7 +8690,7 @@ vErrors.push(err185);
 errors++;
 }
 if(data69.source === undefined){
-const err186 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.required,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
+const err186 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.required,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
 if(vErrors === null){
 vErrors = [err186];
 }
@@ -8674,7 +8701,7 @@ errors++;
 }
 for(const key11 in data69){
 if(!((((key11 === "region") || (key11 === "says")) || (key11 === "value")) || (key11 === "source"))){
-const err187 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key11},message:"must NOT have additional properties",schema:false,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
+const err187 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key11},message:"must NOT have additional properties",schema:false,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
 if(vErrors === null){
 vErrors = [err187];
 }
@@ -8688,7 +8715,7 @@ if(data69.region !== undefined){
 let data70 = data69.region;
 if(typeof data70 === "string"){
 if(!pattern5.test(data70)){
-const err188 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/region",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region,data:data70};
+const err188 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/region",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region,data:data70};
 if(vErrors === null){
 vErrors = [err188];
 }
@@ -8699,7 +8726,7 @@ errors++;
 }
 }
 else {
-const err189 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/region",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region,data:data70};
+const err189 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/region",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.region,data:data70};
 if(vErrors === null){
 vErrors = [err189];
 }
@@ -8713,7 +8740,7 @@ if(data69.says !== undefined){
 let data71 = data69.says;
 if(typeof data71 === "string"){
 if(func2(data71) > 2000){
-const err190 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data71};
+const err190 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data71};
 if(vErrors === null){
 vErrors = [err190];
 }
@@ -8723,7 +8750,7 @@ vErrors.push(err190);
 errors++;
 }
 if(func2(data71) < 1){
-const err191 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data71};
+const err191 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data71};
 if(vErrors === null){
 vErrors = [err191];
 }
@@ -8734,7 +8761,7 @@ errors++;
 }
 }
 else {
-const err192 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data71};
+const err192 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/says",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data71};
 if(vErrors === null){
 vErrors = [err192];
 }
@@ -8748,7 +8775,7 @@ if(data69.value !== undefined){
 let data72 = data69.value;
 if(typeof data72 === "string"){
 if(func2(data72) < 1){
-const err193 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/value",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/value/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value,data:data72};
+const err193 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/value",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/value/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value,data:data72};
 if(vErrors === null){
 vErrors = [err193];
 }
@@ -8759,7 +8786,7 @@ errors++;
 }
 }
 else {
-const err194 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/value",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/value/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value,data:data72};
+const err194 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0+"/value",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/properties/value/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.properties.value,data:data72};
 if(vErrors === null){
 vErrors = [err194];
 }
@@ -8777,7 +8804,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err195 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
+const err195 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions/" + i0,schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.items,data:data69};
 if(vErrors === null){
 vErrors = [err195];
 }
@@ -8789,7 +8816,7 @@ errors++;
 }
 }
 else {
-const err196 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions.type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6].properties.positions,data:data68};
+const err196 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/positions",schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/properties/positions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions.type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6].properties.positions,data:data68};
 if(vErrors === null){
 vErrors = [err196];
 }
@@ -8801,7 +8828,7 @@ errors++;
 }
 }
 else {
-const err197 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.oneOf[6].type,parentSchema:schema116.properties.fixtures.additionalProperties.oneOf[6],data:data3};
+const err197 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/oneOf/6/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.oneOf[6].type,parentSchema:schema117.properties.fixtures.additionalProperties.oneOf[6],data:data3};
 if(vErrors === null){
 vErrors = [err197];
 }
@@ -8815,7 +8842,7 @@ props0 = true;
 }
 }
 else {
-const err198 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "prove", tagValue: tag0},message:"value of tag \"prove\" must be in oneOf",schema:schema116.properties.fixtures.additionalProperties.discriminator,parentSchema:schema116.properties.fixtures.additionalProperties,data:data3};
+const err198 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "prove", tagValue: tag0},message:"value of tag \"prove\" must be in oneOf",schema:schema117.properties.fixtures.additionalProperties.discriminator,parentSchema:schema117.properties.fixtures.additionalProperties,data:data3};
 if(vErrors === null){
 vErrors = [err198];
 }
@@ -8826,7 +8853,7 @@ errors++;
 }
 }
 else {
-const err199 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/discriminator",keyword:"discriminator",params:{error: "tag", tag: "prove", tagValue: tag0},message:"tag \"prove\" must be string",schema:schema116.properties.fixtures.additionalProperties.discriminator,parentSchema:schema116.properties.fixtures.additionalProperties,data:data3};
+const err199 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/discriminator",keyword:"discriminator",params:{error: "tag", tag: "prove", tagValue: tag0},message:"tag \"prove\" must be string",schema:schema117.properties.fixtures.additionalProperties.discriminator,parentSchema:schema117.properties.fixtures.additionalProperties,data:data3};
 if(vErrors === null){
 vErrors = [err199];
 }
@@ -8837,7 +8864,7 @@ errors++;
 }
 }
 else {
-const err200 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.additionalProperties.type,parentSchema:schema116.properties.fixtures.additionalProperties,data:data3};
+const err200 = {instancePath:instancePath+"/fixtures/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/fixtures/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.additionalProperties.type,parentSchema:schema117.properties.fixtures.additionalProperties,data:data3};
 if(vErrors === null){
 vErrors = [err200];
 }
@@ -8849,7 +8876,7 @@ errors++;
 }
 }
 else {
-const err201 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.properties.fixtures.type,parentSchema:schema116.properties.fixtures,data:data2};
+const err201 = {instancePath:instancePath+"/fixtures",schemaPath:"#/properties/fixtures/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.properties.fixtures.type,parentSchema:schema117.properties.fixtures,data:data2};
 if(vErrors === null){
 vErrors = [err201];
 }
@@ -8861,7 +8888,7 @@ errors++;
 }
 }
 else {
-const err202 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema116.type,parentSchema:schema116,data};
+const err202 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema117.type,parentSchema:schema117,data};
 if(vErrors === null){
 vErrors = [err202];
 }
@@ -8876,7 +8903,7 @@ return errors === 0;
 validate57.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_form = validate72;
-const schema167 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"form.json","title":"Form","description":"A log sheet.","type":"object","additionalProperties":false,"required":["kind","id","title","purpose","columns","rows","layout","covers","signed-by","keep"],"properties":{"kind":{"const":"form","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it shows, and to whom."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind: one sheet a machine of this kind."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"columns":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","label"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label"},"unit":{"type":"string","minLength":1,"description":"Unit of what is written."},"width":{"type":"integer","minimum":1,"maximum":6,"description":"Relative width."},"limit":{"$ref":"defs.json#/$defs/id","description":"Limit printed in the column head."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Only for machines where this holds."}}},"minItems":2},"rows":{"type":"integer","minimum":3,"maximum":40,"description":"Empty lines a sheet."},"layout":{"enum":["portrait","landscape"]},"covers":{"$ref":"defs.json#/$defs/text","description":"What one sheet covers: a week of one machine."},"signed-by":{"$ref":"defs.json#/$defs/id","description":"Role."},"signed-when":{"$ref":"defs.json#/$defs/text","description":"When it is signed."},"keep":{"$ref":"defs.json#/$defs/id","description":"Limit that says how long it is kept."},"note":{"$ref":"defs.json#/$defs/text","description":"What to write when something is wrong."}}};
+const schema168 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"form.json","title":"Form","description":"A log sheet.","type":"object","additionalProperties":false,"required":["kind","id","title","purpose","columns","rows","layout","covers","signed-by","keep"],"properties":{"kind":{"const":"form","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it shows, and to whom."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind: one sheet a machine of this kind."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"columns":{"type":"array","items":{"type":"object","additionalProperties":false,"required":["id","label"],"properties":{"id":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label"},"unit":{"type":"string","minLength":1,"description":"Unit of what is written."},"width":{"type":"integer","minimum":1,"maximum":6,"description":"Relative width."},"limit":{"$ref":"defs.json#/$defs/id","description":"Limit printed in the column head."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Only for machines where this holds."}}},"minItems":2},"rows":{"type":"integer","minimum":3,"maximum":40,"description":"Empty lines a sheet."},"layout":{"enum":["portrait","landscape"]},"covers":{"$ref":"defs.json#/$defs/text","description":"What one sheet covers: a week of one machine."},"signed-by":{"$ref":"defs.json#/$defs/id","description":"Role."},"signed-when":{"$ref":"defs.json#/$defs/text","description":"When it is signed."},"keep":{"$ref":"defs.json#/$defs/id","description":"Limit that says how long it is kept."},"note":{"$ref":"defs.json#/$defs/text","description":"What to write when something is wrong."}}};
 
 function validate73(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -8890,7 +8917,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema57,data};
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -8911,7 +8938,7 @@ if(data.all !== undefined){
 let data1 = data.all;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.all,data:data1};
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -8929,7 +8956,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.all.type,parentSchema:schema57.properties.all,data:data1};
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.all.type,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -8943,7 +8970,7 @@ if(data.any !== undefined){
 let data3 = data.any;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.any,data:data3};
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -8961,7 +8988,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.any.type,parentSchema:schema57.properties.any,data:data3};
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.any.type,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -8979,7 +9006,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema57.type,parentSchema:schema57,data};
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema58.type,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -9007,7 +9034,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -9017,7 +9044,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -9027,7 +9054,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.title === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -9037,7 +9064,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.purpose === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -9047,7 +9074,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.columns === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "columns"},message:"must have required property '"+"columns"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "columns"},message:"must have required property '"+"columns"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -9057,7 +9084,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.rows === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "rows"},message:"must have required property '"+"rows"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "rows"},message:"must have required property '"+"rows"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -9067,7 +9094,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.layout === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "layout"},message:"must have required property '"+"layout"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "layout"},message:"must have required property '"+"layout"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -9077,7 +9104,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data.covers === undefined){
-const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "covers"},message:"must have required property '"+"covers"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "covers"},message:"must have required property '"+"covers"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -9087,7 +9114,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data["signed-by"] === undefined){
-const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "signed-by"},message:"must have required property '"+"signed-by"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "signed-by"},message:"must have required property '"+"signed-by"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -9097,7 +9124,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data.keep === undefined){
-const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "keep"},message:"must have required property '"+"keep"+"'",schema:schema167.required,parentSchema:schema167,data};
+const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "keep"},message:"must have required property '"+"keep"+"'",schema:schema168.required,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -9107,8 +9134,8 @@ vErrors.push(err9);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema167.properties, key0))){
-const err10 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema167,data};
+if(!(func1.call(schema168.properties, key0))){
+const err10 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -9121,7 +9148,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("form" !== data0){
-const err11 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "form"},message:"must be equal to constant",schema:"form",parentSchema:schema167.properties.kind,data:data0};
+const err11 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "form"},message:"must be equal to constant",schema:"form",parentSchema:schema168.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -9205,7 +9232,7 @@ if(data.purpose !== undefined){
 let data3 = data.purpose;
 if(typeof data3 === "string"){
 if(func2(data3) > 2000){
-const err18 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data3};
+const err18 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data3};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -9215,7 +9242,7 @@ vErrors.push(err18);
 errors++;
 }
 if(func2(data3) < 1){
-const err19 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data3};
+const err19 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data3};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -9226,7 +9253,7 @@ errors++;
 }
 }
 else {
-const err20 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data3};
+const err20 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data3};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -9281,7 +9308,7 @@ if(data.columns !== undefined){
 let data6 = data.columns;
 if(Array.isArray(data6)){
 if(data6.length < 2){
-const err24 = {instancePath:instancePath+"/columns",schemaPath:"#/properties/columns/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema167.properties.columns,data:data6};
+const err24 = {instancePath:instancePath+"/columns",schemaPath:"#/properties/columns/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema168.properties.columns,data:data6};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -9295,7 +9322,7 @@ for(let i0=0; i0<len0; i0++){
 let data7 = data6[i0];
 if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
 if(data7.id === undefined){
-const err25 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema167.properties.columns.items.required,parentSchema:schema167.properties.columns.items,data:data7};
+const err25 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema168.properties.columns.items.required,parentSchema:schema168.properties.columns.items,data:data7};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -9305,7 +9332,7 @@ vErrors.push(err25);
 errors++;
 }
 if(data7.label === undefined){
-const err26 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema167.properties.columns.items.required,parentSchema:schema167.properties.columns.items,data:data7};
+const err26 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema168.properties.columns.items.required,parentSchema:schema168.properties.columns.items,data:data7};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -9316,7 +9343,7 @@ errors++;
 }
 for(const key1 in data7){
 if(!((((((key1 === "id") || (key1 === "label")) || (key1 === "unit")) || (key1 === "width")) || (key1 === "limit")) || (key1 === "only-when"))){
-const err27 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema167.properties.columns.items,data:data7};
+const err27 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema168.properties.columns.items,data:data7};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -9400,7 +9427,7 @@ if(data7.unit !== undefined){
 let data10 = data7.unit;
 if(typeof data10 === "string"){
 if(func2(data10) < 1){
-const err34 = {instancePath:instancePath+"/columns/" + i0+"/unit",schemaPath:"#/properties/columns/items/properties/unit/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema167.properties.columns.items.properties.unit,data:data10};
+const err34 = {instancePath:instancePath+"/columns/" + i0+"/unit",schemaPath:"#/properties/columns/items/properties/unit/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema168.properties.columns.items.properties.unit,data:data10};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -9411,7 +9438,7 @@ errors++;
 }
 }
 else {
-const err35 = {instancePath:instancePath+"/columns/" + i0+"/unit",schemaPath:"#/properties/columns/items/properties/unit/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema167.properties.columns.items.properties.unit.type,parentSchema:schema167.properties.columns.items.properties.unit,data:data10};
+const err35 = {instancePath:instancePath+"/columns/" + i0+"/unit",schemaPath:"#/properties/columns/items/properties/unit/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema168.properties.columns.items.properties.unit.type,parentSchema:schema168.properties.columns.items.properties.unit,data:data10};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -9424,7 +9451,7 @@ errors++;
 if(data7.width !== undefined){
 let data11 = data7.width;
 if(!(((typeof data11 == "number") && (!(data11 % 1) && !isNaN(data11))) && (isFinite(data11)))){
-const err36 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema167.properties.columns.items.properties.width.type,parentSchema:schema167.properties.columns.items.properties.width,data:data11};
+const err36 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema168.properties.columns.items.properties.width.type,parentSchema:schema168.properties.columns.items.properties.width,data:data11};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -9435,7 +9462,7 @@ errors++;
 }
 if((typeof data11 == "number") && (isFinite(data11))){
 if(data11 > 6 || isNaN(data11)){
-const err37 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/maximum",keyword:"maximum",params:{comparison: "<=", limit: 6},message:"must be <= 6",schema:6,parentSchema:schema167.properties.columns.items.properties.width,data:data11};
+const err37 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/maximum",keyword:"maximum",params:{comparison: "<=", limit: 6},message:"must be <= 6",schema:6,parentSchema:schema168.properties.columns.items.properties.width,data:data11};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -9445,7 +9472,7 @@ vErrors.push(err37);
 errors++;
 }
 if(data11 < 1 || isNaN(data11)){
-const err38 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema167.properties.columns.items.properties.width,data:data11};
+const err38 = {instancePath:instancePath+"/columns/" + i0+"/width",schemaPath:"#/properties/columns/items/properties/width/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema168.properties.columns.items.properties.width,data:data11};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -9499,7 +9526,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err42 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema167.properties.columns.items.type,parentSchema:schema167.properties.columns.items,data:data7};
+const err42 = {instancePath:instancePath+"/columns/" + i0,schemaPath:"#/properties/columns/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema168.properties.columns.items.type,parentSchema:schema168.properties.columns.items,data:data7};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -9511,7 +9538,7 @@ errors++;
 }
 }
 else {
-const err43 = {instancePath:instancePath+"/columns",schemaPath:"#/properties/columns/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema167.properties.columns.type,parentSchema:schema167.properties.columns,data:data6};
+const err43 = {instancePath:instancePath+"/columns",schemaPath:"#/properties/columns/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema168.properties.columns.type,parentSchema:schema168.properties.columns,data:data6};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -9524,7 +9551,7 @@ errors++;
 if(data.rows !== undefined){
 let data14 = data.rows;
 if(!(((typeof data14 == "number") && (!(data14 % 1) && !isNaN(data14))) && (isFinite(data14)))){
-const err44 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema167.properties.rows.type,parentSchema:schema167.properties.rows,data:data14};
+const err44 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema168.properties.rows.type,parentSchema:schema168.properties.rows,data:data14};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -9535,7 +9562,7 @@ errors++;
 }
 if((typeof data14 == "number") && (isFinite(data14))){
 if(data14 > 40 || isNaN(data14)){
-const err45 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/maximum",keyword:"maximum",params:{comparison: "<=", limit: 40},message:"must be <= 40",schema:40,parentSchema:schema167.properties.rows,data:data14};
+const err45 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/maximum",keyword:"maximum",params:{comparison: "<=", limit: 40},message:"must be <= 40",schema:40,parentSchema:schema168.properties.rows,data:data14};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -9545,7 +9572,7 @@ vErrors.push(err45);
 errors++;
 }
 if(data14 < 3 || isNaN(data14)){
-const err46 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/minimum",keyword:"minimum",params:{comparison: ">=", limit: 3},message:"must be >= 3",schema:3,parentSchema:schema167.properties.rows,data:data14};
+const err46 = {instancePath:instancePath+"/rows",schemaPath:"#/properties/rows/minimum",keyword:"minimum",params:{comparison: ">=", limit: 3},message:"must be >= 3",schema:3,parentSchema:schema168.properties.rows,data:data14};
 if(vErrors === null){
 vErrors = [err46];
 }
@@ -9559,7 +9586,7 @@ errors++;
 if(data.layout !== undefined){
 let data15 = data.layout;
 if(!((data15 === "portrait") || (data15 === "landscape"))){
-const err47 = {instancePath:instancePath+"/layout",schemaPath:"#/properties/layout/enum",keyword:"enum",params:{allowedValues: schema167.properties.layout.enum},message:"must be equal to one of the allowed values",schema:schema167.properties.layout.enum,parentSchema:schema167.properties.layout,data:data15};
+const err47 = {instancePath:instancePath+"/layout",schemaPath:"#/properties/layout/enum",keyword:"enum",params:{allowedValues: schema168.properties.layout.enum},message:"must be equal to one of the allowed values",schema:schema168.properties.layout.enum,parentSchema:schema168.properties.layout,data:data15};
 if(vErrors === null){
 vErrors = [err47];
 }
@@ -9573,7 +9600,7 @@ if(data.covers !== undefined){
 let data16 = data.covers;
 if(typeof data16 === "string"){
 if(func2(data16) > 2000){
-const err48 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data16};
+const err48 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -9583,7 +9610,7 @@ vErrors.push(err48);
 errors++;
 }
 if(func2(data16) < 1){
-const err49 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data16};
+const err49 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -9594,7 +9621,7 @@ errors++;
 }
 }
 else {
-const err50 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data16};
+const err50 = {instancePath:instancePath+"/covers",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err50];
 }
@@ -9643,7 +9670,7 @@ if(data["signed-when"] !== undefined){
 let data18 = data["signed-when"];
 if(typeof data18 === "string"){
 if(func2(data18) > 2000){
-const err54 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data18};
+const err54 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -9653,7 +9680,7 @@ vErrors.push(err54);
 errors++;
 }
 if(func2(data18) < 1){
-const err55 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data18};
+const err55 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -9664,7 +9691,7 @@ errors++;
 }
 }
 else {
-const err56 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data18};
+const err56 = {instancePath:instancePath+"/signed-when",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -9713,7 +9740,7 @@ if(data.note !== undefined){
 let data20 = data.note;
 if(typeof data20 === "string"){
 if(func2(data20) > 2000){
-const err60 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data20};
+const err60 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data20};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -9723,7 +9750,7 @@ vErrors.push(err60);
 errors++;
 }
 if(func2(data20) < 1){
-const err61 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data20};
+const err61 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data20};
 if(vErrors === null){
 vErrors = [err61];
 }
@@ -9734,7 +9761,7 @@ errors++;
 }
 }
 else {
-const err62 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data20};
+const err62 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data20};
 if(vErrors === null){
 vErrors = [err62];
 }
@@ -9746,7 +9773,7 @@ errors++;
 }
 }
 else {
-const err63 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema167.type,parentSchema:schema167,data};
+const err63 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema168.type,parentSchema:schema168,data};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -9761,7 +9788,7 @@ return errors === 0;
 validate72.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_instruments = validate80;
-const schema181 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"instruments.json","title":"Instruments","description":"Instrument families and what they are made of.","type":"object","additionalProperties":false,"required":["kind","instruments"],"properties":{"kind":{"const":"instruments","description":"The kind of document; it picks this schema."},"instruments":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["name","group","facts"],"properties":{"name":{"$ref":"defs.json#/$defs/label"},"group":{"$ref":"defs.json#/$defs/label"},"count":{"type":"integer","minimum":1},"facts":{"$ref":"defs.json#/$defs/situation"},"maker":{"type":"string","minLength":1,"description":"Maker."},"instructions":{"type":"string","minLength":1,"description":"Maker's instructions that were read."},"note":{"$ref":"defs.json#/$defs/text","description":"What staff must know about this family."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema182 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"instruments.json","title":"Instruments","description":"Instrument families and what they are made of.","type":"object","additionalProperties":false,"required":["kind","instruments"],"properties":{"kind":{"const":"instruments","description":"The kind of document; it picks this schema."},"instruments":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["name","group","facts"],"properties":{"name":{"$ref":"defs.json#/$defs/label"},"group":{"$ref":"defs.json#/$defs/label"},"count":{"type":"integer","minimum":1},"facts":{"$ref":"defs.json#/$defs/situation"},"maker":{"type":"string","minLength":1,"description":"Maker."},"instructions":{"type":"string","minLength":1,"description":"Maker's instructions that were read."},"note":{"$ref":"defs.json#/$defs/text","description":"What staff must know about this family."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
 function validate81(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -9810,7 +9837,7 @@ errors++;
 }
 var valid0 = _errs1 === errors;
 if(!valid0){
-const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema47.propertyNames,parentSchema:schema47,data};
+const err3 = {instancePath,schemaPath:"#/propertyNames",keyword:"propertyNames",params:{propertyName: key0},message:"property name must be valid",schema:schema48.propertyNames,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -9823,7 +9850,7 @@ errors++;
 for(const key1 in data){
 let data0 = data[key1];
 if((((typeof data0 !== "string") && (!((typeof data0 == "number") && (isFinite(data0))))) && (typeof data0 !== "boolean")) && (!(Array.isArray(data0)))){
-const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema47.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema47.additionalProperties.type,parentSchema:schema47.additionalProperties,data:data0};
+const err4 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/additionalProperties/type",keyword:"type",params:{type: schema48.additionalProperties.type},message:"must be string,number,boolean,array",schema:schema48.additionalProperties.type,parentSchema:schema48.additionalProperties,data:data0};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -9837,7 +9864,7 @@ const len0 = data0.length;
 for(let i0=0; i0<len0; i0++){
 let data1 = data0[i0];
 if(typeof data1 !== "string"){
-const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema47.additionalProperties.items.type,parentSchema:schema47.additionalProperties.items,data:data1};
+const err5 = {instancePath:instancePath+"/" + key1.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + i0,schemaPath:"#/additionalProperties/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema48.additionalProperties.items.type,parentSchema:schema48.additionalProperties.items,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -9851,7 +9878,7 @@ errors++;
 }
 }
 else {
-const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema47.type,parentSchema:schema47,data};
+const err6 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema48.type,parentSchema:schema48,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -9879,7 +9906,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema181.required,parentSchema:schema181,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema182.required,parentSchema:schema182,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -9889,7 +9916,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.instruments === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "instruments"},message:"must have required property '"+"instruments"+"'",schema:schema181.required,parentSchema:schema181,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "instruments"},message:"must have required property '"+"instruments"+"'",schema:schema182.required,parentSchema:schema182,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -9900,7 +9927,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "instruments"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema181,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema182,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -9913,7 +9940,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("instruments" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "instruments"},message:"must be equal to constant",schema:"instruments",parentSchema:schema181.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "instruments"},message:"must be equal to constant",schema:"instruments",parentSchema:schema182.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -9927,7 +9954,7 @@ if(data.instruments !== undefined){
 let data1 = data.instruments;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema181.properties.instruments,data:data1};
+const err4 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema182.properties.instruments,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -9972,7 +9999,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema181.properties.instruments.propertyNames,parentSchema:schema181.properties.instruments,data:data1};
+const err8 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema182.properties.instruments.propertyNames,parentSchema:schema182.properties.instruments,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -9986,7 +10013,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.name === undefined){
-const err9 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema181.properties.instruments.additionalProperties.required,parentSchema:schema181.properties.instruments.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema182.properties.instruments.additionalProperties.required,parentSchema:schema182.properties.instruments.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -9996,7 +10023,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.group === undefined){
-const err10 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "group"},message:"must have required property '"+"group"+"'",schema:schema181.properties.instruments.additionalProperties.required,parentSchema:schema181.properties.instruments.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "group"},message:"must have required property '"+"group"+"'",schema:schema182.properties.instruments.additionalProperties.required,parentSchema:schema182.properties.instruments.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -10006,7 +10033,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.facts === undefined){
-const err11 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema181.properties.instruments.additionalProperties.required,parentSchema:schema181.properties.instruments.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/required",keyword:"required",params:{missingProperty: "facts"},message:"must have required property '"+"facts"+"'",schema:schema182.properties.instruments.additionalProperties.required,parentSchema:schema182.properties.instruments.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -10017,7 +10044,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!(((((((key3 === "name") || (key3 === "group")) || (key3 === "count")) || (key3 === "facts")) || (key3 === "maker")) || (key3 === "instructions")) || (key3 === "note"))){
-const err12 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema181.properties.instruments.additionalProperties,data:data2};
+const err12 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema182.properties.instruments.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -10100,7 +10127,7 @@ errors++;
 if(data2.count !== undefined){
 let data5 = data2.count;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
-const err19 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/count",schemaPath:"#/properties/instruments/additionalProperties/properties/count/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema181.properties.instruments.additionalProperties.properties.count.type,parentSchema:schema181.properties.instruments.additionalProperties.properties.count,data:data5};
+const err19 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/count",schemaPath:"#/properties/instruments/additionalProperties/properties/count/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema182.properties.instruments.additionalProperties.properties.count.type,parentSchema:schema182.properties.instruments.additionalProperties.properties.count,data:data5};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -10111,7 +10138,7 @@ errors++;
 }
 if((typeof data5 == "number") && (isFinite(data5))){
 if(data5 < 1 || isNaN(data5)){
-const err20 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/count",schemaPath:"#/properties/instruments/additionalProperties/properties/count/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema181.properties.instruments.additionalProperties.properties.count,data:data5};
+const err20 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/count",schemaPath:"#/properties/instruments/additionalProperties/properties/count/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema182.properties.instruments.additionalProperties.properties.count,data:data5};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -10132,7 +10159,7 @@ if(data2.maker !== undefined){
 let data7 = data2.maker;
 if(typeof data7 === "string"){
 if(func2(data7) < 1){
-const err21 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maker",schemaPath:"#/properties/instruments/additionalProperties/properties/maker/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema181.properties.instruments.additionalProperties.properties.maker,data:data7};
+const err21 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maker",schemaPath:"#/properties/instruments/additionalProperties/properties/maker/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema182.properties.instruments.additionalProperties.properties.maker,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -10143,7 +10170,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maker",schemaPath:"#/properties/instruments/additionalProperties/properties/maker/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema181.properties.instruments.additionalProperties.properties.maker.type,parentSchema:schema181.properties.instruments.additionalProperties.properties.maker,data:data7};
+const err22 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/maker",schemaPath:"#/properties/instruments/additionalProperties/properties/maker/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema182.properties.instruments.additionalProperties.properties.maker.type,parentSchema:schema182.properties.instruments.additionalProperties.properties.maker,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -10157,7 +10184,7 @@ if(data2.instructions !== undefined){
 let data8 = data2.instructions;
 if(typeof data8 === "string"){
 if(func2(data8) < 1){
-const err23 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/instructions",schemaPath:"#/properties/instruments/additionalProperties/properties/instructions/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema181.properties.instruments.additionalProperties.properties.instructions,data:data8};
+const err23 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/instructions",schemaPath:"#/properties/instruments/additionalProperties/properties/instructions/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema182.properties.instruments.additionalProperties.properties.instructions,data:data8};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -10168,7 +10195,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/instructions",schemaPath:"#/properties/instruments/additionalProperties/properties/instructions/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema181.properties.instruments.additionalProperties.properties.instructions.type,parentSchema:schema181.properties.instruments.additionalProperties.properties.instructions,data:data8};
+const err24 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/instructions",schemaPath:"#/properties/instruments/additionalProperties/properties/instructions/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema182.properties.instruments.additionalProperties.properties.instructions.type,parentSchema:schema182.properties.instruments.additionalProperties.properties.instructions,data:data8};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -10182,7 +10209,7 @@ if(data2.note !== undefined){
 let data9 = data2.note;
 if(typeof data9 === "string"){
 if(func2(data9) > 2000){
-const err25 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data9};
+const err25 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -10192,7 +10219,7 @@ vErrors.push(err25);
 errors++;
 }
 if(func2(data9) < 1){
-const err26 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data9};
+const err26 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -10203,7 +10230,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data9};
+const err27 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -10215,7 +10242,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema181.properties.instruments.additionalProperties.type,parentSchema:schema181.properties.instruments.additionalProperties,data:data2};
+const err28 = {instancePath:instancePath+"/instruments/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/instruments/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema182.properties.instruments.additionalProperties.type,parentSchema:schema182.properties.instruments.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -10227,7 +10254,7 @@ errors++;
 }
 }
 else {
-const err29 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema181.properties.instruments.type,parentSchema:schema181.properties.instruments,data:data1};
+const err29 = {instancePath:instancePath+"/instruments",schemaPath:"#/properties/instruments/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema182.properties.instruments.type,parentSchema:schema182.properties.instruments,data:data1};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -10239,7 +10266,7 @@ errors++;
 }
 }
 else {
-const err30 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema181.type,parentSchema:schema181,data};
+const err30 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema182.type,parentSchema:schema182,data};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -10254,8 +10281,8 @@ return errors === 0;
 validate80.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_limits = validate83;
-const schema188 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"limits.json","title":"Limits","description":"Named quantities with their stricter direction and values by date.","type":"object","additionalProperties":false,"required":["kind","limits"],"properties":{"kind":{"const":"limits","description":"The kind of document; it picks this schema."},"limits":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","stricter","values"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"What is limited."},"stricter":{"enum":["lower","higher"],"description":"Which way is stricter."},"values":{"type":"array","items":{"$ref":"defs.json#/$defs/limit-value"},"minItems":1,"description":"Its values by date, oldest first."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know, such as where sources disagree."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
-const schema191 = {"type":"object","additionalProperties":false,"required":["value","source"],"properties":{"from":{"$ref":"defs.json#/$defs/date","description":"First day on which this value holds."},"value":{"$ref":"defs.json#/$defs/quantity"},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}},"description":"A value of a limit from a date on."};
+const schema189 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"limits.json","title":"Limits","description":"Named quantities with their stricter direction and values by date.","type":"object","additionalProperties":false,"required":["kind","limits"],"properties":{"kind":{"const":"limits","description":"The kind of document; it picks this schema."},"limits":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","stricter","values"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"What is limited."},"stricter":{"enum":["lower","higher"],"description":"Which way is stricter."},"values":{"type":"array","items":{"$ref":"defs.json#/$defs/limit-value"},"minItems":1,"description":"Its values by date, oldest first."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know, such as where sources disagree."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema192 = {"type":"object","additionalProperties":false,"required":["value","source"],"properties":{"from":{"$ref":"defs.json#/$defs/date","description":"First day on which this value holds."},"value":{"$ref":"defs.json#/$defs/quantity"},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}},"description":"A value of a limit from a date on."};
 
 function validate84(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -10269,7 +10296,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.value === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema191.required,parentSchema:schema191,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema192.required,parentSchema:schema192,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -10279,7 +10306,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.source === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema191.required,parentSchema:schema191,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema192.required,parentSchema:schema192,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -10290,7 +10317,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((key0 === "from") || (key0 === "value")) || (key0 === "source"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema191,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema192,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -10329,7 +10356,7 @@ if(data.value !== undefined){
 let data1 = data.value;
 if(typeof data1 === "string"){
 if(func2(data1) > 40){
-const err5 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data1};
+const err5 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -10338,8 +10365,8 @@ vErrors.push(err5);
 }
 errors++;
 }
-if(!pattern40.test(data1)){
-const err6 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data1};
+if(!pattern41.test(data1)){
+const err6 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -10350,7 +10377,7 @@ errors++;
 }
 }
 else {
-const err7 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data1};
+const err7 = {instancePath:instancePath+"/value",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -10368,7 +10395,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err8 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema191.type,parentSchema:schema191,data};
+const err8 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema192.type,parentSchema:schema192,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -10396,7 +10423,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema188.required,parentSchema:schema188,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema189.required,parentSchema:schema189,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -10406,7 +10433,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.limits === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "limits"},message:"must have required property '"+"limits"+"'",schema:schema188.required,parentSchema:schema188,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "limits"},message:"must have required property '"+"limits"+"'",schema:schema189.required,parentSchema:schema189,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -10417,7 +10444,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "limits"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema188,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema189,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -10430,7 +10457,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("limits" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "limits"},message:"must be equal to constant",schema:"limits",parentSchema:schema188.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "limits"},message:"must be equal to constant",schema:"limits",parentSchema:schema189.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -10444,7 +10471,7 @@ if(data.limits !== undefined){
 let data1 = data.limits;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema188.properties.limits,data:data1};
+const err4 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema189.properties.limits,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -10489,7 +10516,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema188.properties.limits.propertyNames,parentSchema:schema188.properties.limits,data:data1};
+const err8 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema189.properties.limits.propertyNames,parentSchema:schema189.properties.limits,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -10503,7 +10530,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.label === undefined){
-const err9 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema188.properties.limits.additionalProperties.required,parentSchema:schema188.properties.limits.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema189.properties.limits.additionalProperties.required,parentSchema:schema189.properties.limits.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -10513,7 +10540,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.stricter === undefined){
-const err10 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "stricter"},message:"must have required property '"+"stricter"+"'",schema:schema188.properties.limits.additionalProperties.required,parentSchema:schema188.properties.limits.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "stricter"},message:"must have required property '"+"stricter"+"'",schema:schema189.properties.limits.additionalProperties.required,parentSchema:schema189.properties.limits.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -10523,7 +10550,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.values === undefined){
-const err11 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "values"},message:"must have required property '"+"values"+"'",schema:schema188.properties.limits.additionalProperties.required,parentSchema:schema188.properties.limits.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/required",keyword:"required",params:{missingProperty: "values"},message:"must have required property '"+"values"+"'",schema:schema189.properties.limits.additionalProperties.required,parentSchema:schema189.properties.limits.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -10534,7 +10561,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!((((key3 === "label") || (key3 === "stricter")) || (key3 === "values")) || (key3 === "note"))){
-const err12 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema188.properties.limits.additionalProperties,data:data2};
+const err12 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema189.properties.limits.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -10582,7 +10609,7 @@ errors++;
 if(data2.stricter !== undefined){
 let data4 = data2.stricter;
 if(!((data4 === "lower") || (data4 === "higher"))){
-const err16 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/stricter",schemaPath:"#/properties/limits/additionalProperties/properties/stricter/enum",keyword:"enum",params:{allowedValues: schema188.properties.limits.additionalProperties.properties.stricter.enum},message:"must be equal to one of the allowed values",schema:schema188.properties.limits.additionalProperties.properties.stricter.enum,parentSchema:schema188.properties.limits.additionalProperties.properties.stricter,data:data4};
+const err16 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/stricter",schemaPath:"#/properties/limits/additionalProperties/properties/stricter/enum",keyword:"enum",params:{allowedValues: schema189.properties.limits.additionalProperties.properties.stricter.enum},message:"must be equal to one of the allowed values",schema:schema189.properties.limits.additionalProperties.properties.stricter.enum,parentSchema:schema189.properties.limits.additionalProperties.properties.stricter,data:data4};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -10596,7 +10623,7 @@ if(data2.values !== undefined){
 let data5 = data2.values;
 if(Array.isArray(data5)){
 if(data5.length < 1){
-const err17 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/values",schemaPath:"#/properties/limits/additionalProperties/properties/values/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema188.properties.limits.additionalProperties.properties.values,data:data5};
+const err17 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/values",schemaPath:"#/properties/limits/additionalProperties/properties/values/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema189.properties.limits.additionalProperties.properties.values,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -10614,7 +10641,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err18 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/values",schemaPath:"#/properties/limits/additionalProperties/properties/values/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema188.properties.limits.additionalProperties.properties.values.type,parentSchema:schema188.properties.limits.additionalProperties.properties.values,data:data5};
+const err18 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/values",schemaPath:"#/properties/limits/additionalProperties/properties/values/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema189.properties.limits.additionalProperties.properties.values.type,parentSchema:schema189.properties.limits.additionalProperties.properties.values,data:data5};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -10628,7 +10655,7 @@ if(data2.note !== undefined){
 let data7 = data2.note;
 if(typeof data7 === "string"){
 if(func2(data7) > 2000){
-const err19 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data7};
+const err19 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -10638,7 +10665,7 @@ vErrors.push(err19);
 errors++;
 }
 if(func2(data7) < 1){
-const err20 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data7};
+const err20 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -10649,7 +10676,7 @@ errors++;
 }
 }
 else {
-const err21 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data7};
+const err21 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -10661,7 +10688,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema188.properties.limits.additionalProperties.type,parentSchema:schema188.properties.limits.additionalProperties,data:data2};
+const err22 = {instancePath:instancePath+"/limits/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/limits/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema189.properties.limits.additionalProperties.type,parentSchema:schema189.properties.limits.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -10673,7 +10700,7 @@ errors++;
 }
 }
 else {
-const err23 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema188.properties.limits.type,parentSchema:schema188.properties.limits,data:data1};
+const err23 = {instancePath:instancePath+"/limits",schemaPath:"#/properties/limits/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema189.properties.limits.type,parentSchema:schema189.properties.limits,data:data1};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -10685,7 +10712,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema188.type,parentSchema:schema188,data};
+const err24 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema189.type,parentSchema:schema189,data};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -10700,7 +10727,7 @@ return errors === 0;
 validate83.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_overrides = validate87;
-const schema195 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"overrides.json","title":"Overrides","description":"What a region or a clinic changes, and why.","type":"object","additionalProperties":false,"required":["kind","changes"],"properties":{"kind":{"const":"overrides","description":"The kind of document; it picks this schema."},"changes":{"type":"array","items":{"type":"object","required":["change"],"discriminator":{"propertyName":"change"},"oneOf":[{"type":"object","additionalProperties":false,"required":["change","limit","value","source","because"],"properties":{"change":{"const":"limit"},"limit":{"$ref":"defs.json#/$defs/id"},"value":{"$ref":"defs.json#/$defs/quantity"},"from":{"$ref":"defs.json#/$defs/date"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","task","every","source","because"],"properties":{"change":{"const":"interval"},"task":{"$ref":"defs.json#/$defs/id"},"every":{"$ref":"defs.json#/$defs/interval"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"add-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"replace-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule","description":"A rule with the id of the one it replaces."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"retire-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/id"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","after","step","because"],"properties":{"change":{"const":"add-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"after":{"$ref":"defs.json#/$defs/id","description":"Id of the step it follows."},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","step","because"],"properties":{"change":{"const":"replace-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","term","label","because"],"properties":{"change":{"const":"term"},"term":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label","description":"The word as this region or clinic says it."},"plural":{"$ref":"defs.json#/$defs/label"},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means here."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"}}}]},"minItems":1}}};
+const schema196 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"overrides.json","title":"Overrides","description":"What a region or a clinic changes, and why.","type":"object","additionalProperties":false,"required":["kind","changes"],"properties":{"kind":{"const":"overrides","description":"The kind of document; it picks this schema."},"changes":{"type":"array","items":{"type":"object","required":["change"],"discriminator":{"propertyName":"change"},"oneOf":[{"type":"object","additionalProperties":false,"required":["change","limit","value","source","because"],"properties":{"change":{"const":"limit"},"limit":{"$ref":"defs.json#/$defs/id"},"value":{"$ref":"defs.json#/$defs/quantity"},"from":{"$ref":"defs.json#/$defs/date"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","task","every","source","because"],"properties":{"change":{"const":"interval"},"task":{"$ref":"defs.json#/$defs/id"},"every":{"$ref":"defs.json#/$defs/interval"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"add-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"replace-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule","description":"A rule with the id of the one it replaces."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"retire-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/id"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","after","step","because"],"properties":{"change":{"const":"add-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"after":{"$ref":"defs.json#/$defs/id","description":"Id of the step it follows."},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","step","because"],"properties":{"change":{"const":"replace-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","term","label","because"],"properties":{"change":{"const":"term"},"term":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label","description":"The word as this region or clinic says it."},"plural":{"$ref":"defs.json#/$defs/label"},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means here."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"}}}]},"minItems":1}}};
 
 function validate88(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -10713,7 +10740,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -10723,8 +10750,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -10736,7 +10763,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -10747,7 +10774,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -10796,7 +10823,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -10807,7 +10834,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -10820,7 +10847,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -10859,7 +10886,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -10869,7 +10896,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -10880,7 +10907,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -10896,7 +10923,7 @@ return errors === 0;
 }
 validate88.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const schema205 = {"type":"object","additionalProperties":false,"required":["reason","source","approved-by","review-by"],"properties":{"reason":{"$ref":"defs.json#/$defs/text","description":"Why the clinic departs from the stricter value."},"source":{"$ref":"defs.json#/$defs/source","description":"What supports it."},"approved-by":{"$ref":"defs.json#/$defs/id","description":"Id of the person who approved it."},"approved-on":{"$ref":"defs.json#/$defs/date"},"review-by":{"$ref":"defs.json#/$defs/date","description":"When it is looked at again."}},"description":"A recorded deviation: what makes a less strict change allowed."};
+const schema206 = {"type":"object","additionalProperties":false,"required":["reason","source","approved-by","review-by"],"properties":{"reason":{"$ref":"defs.json#/$defs/text","description":"Why the clinic departs from the stricter value."},"source":{"$ref":"defs.json#/$defs/source","description":"What supports it."},"approved-by":{"$ref":"defs.json#/$defs/id","description":"Id of the person who approved it."},"approved-on":{"$ref":"defs.json#/$defs/date"},"review-by":{"$ref":"defs.json#/$defs/date","description":"When it is looked at again."}},"description":"A recorded deviation: what makes a less strict change allowed."};
 
 function validate90(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -10910,7 +10937,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.reason === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "reason"},message:"must have required property '"+"reason"+"'",schema:schema205.required,parentSchema:schema205,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "reason"},message:"must have required property '"+"reason"+"'",schema:schema206.required,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -10920,7 +10947,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.source === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema205.required,parentSchema:schema205,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema206.required,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -10930,7 +10957,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data["approved-by"] === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "approved-by"},message:"must have required property '"+"approved-by"+"'",schema:schema205.required,parentSchema:schema205,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "approved-by"},message:"must have required property '"+"approved-by"+"'",schema:schema206.required,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -10940,7 +10967,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data["review-by"] === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "review-by"},message:"must have required property '"+"review-by"+"'",schema:schema205.required,parentSchema:schema205,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "review-by"},message:"must have required property '"+"review-by"+"'",schema:schema206.required,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -10951,7 +10978,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "reason") || (key0 === "source")) || (key0 === "approved-by")) || (key0 === "approved-on")) || (key0 === "review-by"))){
-const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema205,data};
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -10965,7 +10992,7 @@ if(data.reason !== undefined){
 let data0 = data.reason;
 if(typeof data0 === "string"){
 if(func2(data0) > 2000){
-const err5 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data0};
+const err5 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data0};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -10975,7 +11002,7 @@ vErrors.push(err5);
 errors++;
 }
 if(func2(data0) < 1){
-const err6 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data0};
+const err6 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data0};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -10986,7 +11013,7 @@ errors++;
 }
 }
 else {
-const err7 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data0};
+const err7 = {instancePath:instancePath+"/reason",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data0};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -11089,7 +11116,7 @@ errors++;
 }
 }
 else {
-const err15 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema205.type,parentSchema:schema205,data};
+const err15 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema206.type,parentSchema:schema206,data};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -11116,7 +11143,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -11126,7 +11153,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.when === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "when"},message:"must have required property '"+"when"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "when"},message:"must have required property '"+"when"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -11136,7 +11163,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.because === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -11146,7 +11173,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.source === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema69.required,parentSchema:schema69,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema70.required,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -11156,8 +11183,8 @@ vErrors.push(err3);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema69.properties, key0))){
-const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema69,data};
+if(!(func1.call(schema70.properties, key0))){
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -11252,7 +11279,7 @@ errors = vErrors.length;
 if(data["adds-only"] !== undefined){
 let data4 = data["adds-only"];
 if(typeof data4 !== "boolean"){
-const err11 = {instancePath:instancePath+"/adds-only",schemaPath:"#/properties/adds-only/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema69.properties["adds-only"].type,parentSchema:schema69.properties["adds-only"],data:data4};
+const err11 = {instancePath:instancePath+"/adds-only",schemaPath:"#/properties/adds-only/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema70.properties["adds-only"].type,parentSchema:schema70.properties["adds-only"],data:data4};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -11266,7 +11293,7 @@ if(data.because !== undefined){
 let data5 = data.because;
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err12 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err12 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -11276,7 +11303,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data5) < 1){
-const err13 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err13 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -11287,7 +11314,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err14 = {instancePath:instancePath+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -11336,7 +11363,7 @@ if(data.cautions !== undefined){
 let data7 = data.cautions;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err18 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema69.properties.cautions,data:data7};
+const err18 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema70.properties.cautions,data:data7};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -11350,7 +11377,7 @@ for(let i0=0; i0<len0; i0++){
 let data8 = data7[i0];
 if(typeof data8 === "string"){
 if(func2(data8) > 2000){
-const err19 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data8};
+const err19 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -11360,7 +11387,7 @@ vErrors.push(err19);
 errors++;
 }
 if(func2(data8) < 1){
-const err20 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data8};
+const err20 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -11371,7 +11398,7 @@ errors++;
 }
 }
 else {
-const err21 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data8};
+const err21 = {instancePath:instancePath+"/cautions/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -11383,7 +11410,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema69.properties.cautions.type,parentSchema:schema69.properties.cautions,data:data7};
+const err22 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema70.properties.cautions.type,parentSchema:schema70.properties.cautions,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -11453,7 +11480,7 @@ if(data.examples !== undefined){
 let data12 = data.examples;
 if(Array.isArray(data12)){
 if(data12.length < 1){
-const err27 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema69.properties.examples,data:data12};
+const err27 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema70.properties.examples,data:data12};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -11471,7 +11498,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema69.properties.examples.type,parentSchema:schema69.properties.examples,data:data12};
+const err28 = {instancePath:instancePath+"/examples",schemaPath:"#/properties/examples/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema70.properties.examples.type,parentSchema:schema70.properties.examples,data:data12};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -11483,7 +11510,7 @@ errors++;
 }
 }
 else {
-const err29 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema69.type,parentSchema:schema69,data};
+const err29 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema70.type,parentSchema:schema70,data};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -11497,7 +11524,7 @@ return errors === 0;
 }
 validate95.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const schema230 = {"type":"object","additionalProperties":false,"required":["id","do"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique within its procedure."},"do":{"$ref":"defs.json#/$defs/text","description":"One action, verb first."},"why":{"$ref":"defs.json#/$defs/text","description":"The reason, only where it changes what someone does."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only where this holds for the clinic, or for one of its machines (facts stated by the clinic folder and its machine sheets)."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone in this step."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when the step does not come out as it should."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}},"description":"One step of a procedure."};
+const schema231 = {"type":"object","additionalProperties":false,"required":["id","do"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique within its procedure."},"do":{"$ref":"defs.json#/$defs/text","description":"One action, verb first."},"why":{"$ref":"defs.json#/$defs/text","description":"The reason, only where it changes what someone does."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only where this holds for the clinic, or for one of its machines (facts stated by the clinic folder and its machine sheets)."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone in this step."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when the step does not come out as it should."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}},"description":"One step of a procedure."};
 
 function validate108(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -11511,7 +11538,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema230.required,parentSchema:schema230,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema231.required,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -11521,7 +11548,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.do === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "do"},message:"must have required property '"+"do"+"'",schema:schema230.required,parentSchema:schema230,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "do"},message:"must have required property '"+"do"+"'",schema:schema231.required,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -11532,7 +11559,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((((key0 === "id") || (key0 === "do")) || (key0 === "why")) || (key0 === "only-when")) || (key0 === "caution")) || (key0 === "if-not")) || (key0 === "source"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema230,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -11581,7 +11608,7 @@ if(data.do !== undefined){
 let data1 = data.do;
 if(typeof data1 === "string"){
 if(func2(data1) > 2000){
-const err6 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data1};
+const err6 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -11591,7 +11618,7 @@ vErrors.push(err6);
 errors++;
 }
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data1};
+const err7 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -11602,7 +11629,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data1};
+const err8 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -11616,7 +11643,7 @@ if(data.why !== undefined){
 let data2 = data.why;
 if(typeof data2 === "string"){
 if(func2(data2) > 2000){
-const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data2};
+const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -11626,7 +11653,7 @@ vErrors.push(err9);
 errors++;
 }
 if(func2(data2) < 1){
-const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data2};
+const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -11637,7 +11664,7 @@ errors++;
 }
 }
 else {
-const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data2};
+const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -11657,7 +11684,7 @@ if(data.caution !== undefined){
 let data4 = data.caution;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -11667,7 +11694,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -11678,7 +11705,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -11692,7 +11719,7 @@ if(data["if-not"] !== undefined){
 let data5 = data["if-not"];
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -11702,7 +11729,7 @@ vErrors.push(err15);
 errors++;
 }
 if(func2(data5) < 1){
-const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -11713,7 +11740,7 @@ errors++;
 }
 }
 else {
-const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -11731,7 +11758,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema230.type,parentSchema:schema230,data};
+const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema231.type,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -11759,7 +11786,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema195.required,parentSchema:schema195,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema196.required,parentSchema:schema196,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -11769,7 +11796,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.changes === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "changes"},message:"must have required property '"+"changes"+"'",schema:schema195.required,parentSchema:schema195,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "changes"},message:"must have required property '"+"changes"+"'",schema:schema196.required,parentSchema:schema196,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -11780,7 +11807,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "changes"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema195,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema196,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -11793,7 +11820,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("overrides" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "overrides"},message:"must be equal to constant",schema:"overrides",parentSchema:schema195.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "overrides"},message:"must be equal to constant",schema:"overrides",parentSchema:schema196.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -11807,7 +11834,7 @@ if(data.changes !== undefined){
 let data1 = data.changes;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err4 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema195.properties.changes,data:data1};
+const err4 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema196.properties.changes,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -11821,7 +11848,7 @@ for(let i0=0; i0<len0; i0++){
 let data2 = data1[i0];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err5 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.required,parentSchema:schema195.properties.changes.items,data:data2};
+const err5 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.required,parentSchema:schema196.properties.changes.items,data:data2};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -11835,7 +11862,7 @@ if(typeof tag0 == "string"){
 if(tag0 === "limit"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err6 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[0].required,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err6 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[0].required,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -11845,7 +11872,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data2.limit === undefined){
-const err7 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema195.properties.changes.items.oneOf[0].required,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err7 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "limit"},message:"must have required property '"+"limit"+"'",schema:schema196.properties.changes.items.oneOf[0].required,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -11855,7 +11882,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data2.value === undefined){
-const err8 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema195.properties.changes.items.oneOf[0].required,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err8 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema196.properties.changes.items.oneOf[0].required,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -11865,7 +11892,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data2.source === undefined){
-const err9 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema195.properties.changes.items.oneOf[0].required,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err9 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema196.properties.changes.items.oneOf[0].required,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -11875,7 +11902,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.because === undefined){
-const err10 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[0].required,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err10 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[0].required,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -11886,7 +11913,7 @@ errors++;
 }
 for(const key1 in data2){
 if(!(((((((key1 === "change") || (key1 === "limit")) || (key1 === "value")) || (key1 === "from")) || (key1 === "because")) || (key1 === "source")) || (key1 === "deviation"))){
-const err11 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err11 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -11899,7 +11926,7 @@ errors++;
 if(data2.change !== undefined){
 let data3 = data2.change;
 if("limit" !== data3){
-const err12 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/0/properties/change/const",keyword:"const",params:{allowedValue: "limit"},message:"must be equal to constant",schema:"limit",parentSchema:schema195.properties.changes.items.oneOf[0].properties.change,data:data3};
+const err12 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/0/properties/change/const",keyword:"const",params:{allowedValue: "limit"},message:"must be equal to constant",schema:"limit",parentSchema:schema196.properties.changes.items.oneOf[0].properties.change,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -11948,7 +11975,7 @@ if(data2.value !== undefined){
 let data5 = data2.value;
 if(typeof data5 === "string"){
 if(func2(data5) > 40){
-const err16 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema99,data:data5};
+const err16 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema100,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -11957,8 +11984,8 @@ vErrors.push(err16);
 }
 errors++;
 }
-if(!pattern40.test(data5)){
-const err17 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema99,data:data5};
+if(!pattern41.test(data5)){
+const err17 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/pattern",keyword:"pattern",params:{pattern: "^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"},message:"must match pattern \""+"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$"+"\"",schema:"^(?:[AF]0 )?-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?(?: ?\\S.*)?$",parentSchema:schema100,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -11969,7 +11996,7 @@ errors++;
 }
 }
 else {
-const err18 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema99.type,parentSchema:schema99,data:data5};
+const err18 = {instancePath:instancePath+"/changes/" + i0+"/value",schemaPath:"defs.json#/$defs/quantity/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema100.type,parentSchema:schema100,data:data5};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -12008,7 +12035,7 @@ if(data2.because !== undefined){
 let data7 = data2.because;
 if(typeof data7 === "string"){
 if(func2(data7) > 2000){
-const err21 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data7};
+const err21 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -12018,7 +12045,7 @@ vErrors.push(err21);
 errors++;
 }
 if(func2(data7) < 1){
-const err22 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data7};
+const err22 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -12029,7 +12056,7 @@ errors++;
 }
 }
 else {
-const err23 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data7};
+const err23 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data7};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -12053,7 +12080,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[0].type,parentSchema:schema195.properties.changes.items.oneOf[0],data:data2};
+const err24 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/0/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[0].type,parentSchema:schema196.properties.changes.items.oneOf[0],data:data2};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -12067,7 +12094,7 @@ var props0 = true;
 else if(tag0 === "interval"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err25 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[1].required,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err25 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[1].required,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -12077,7 +12104,7 @@ vErrors.push(err25);
 errors++;
 }
 if(data2.task === undefined){
-const err26 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "task"},message:"must have required property '"+"task"+"'",schema:schema195.properties.changes.items.oneOf[1].required,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err26 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "task"},message:"must have required property '"+"task"+"'",schema:schema196.properties.changes.items.oneOf[1].required,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -12087,7 +12114,7 @@ vErrors.push(err26);
 errors++;
 }
 if(data2.every === undefined){
-const err27 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "every"},message:"must have required property '"+"every"+"'",schema:schema195.properties.changes.items.oneOf[1].required,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err27 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "every"},message:"must have required property '"+"every"+"'",schema:schema196.properties.changes.items.oneOf[1].required,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -12097,7 +12124,7 @@ vErrors.push(err27);
 errors++;
 }
 if(data2.source === undefined){
-const err28 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema195.properties.changes.items.oneOf[1].required,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err28 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema196.properties.changes.items.oneOf[1].required,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -12107,7 +12134,7 @@ vErrors.push(err28);
 errors++;
 }
 if(data2.because === undefined){
-const err29 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[1].required,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err29 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[1].required,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -12118,7 +12145,7 @@ errors++;
 }
 for(const key2 in data2){
 if(!((((((key2 === "change") || (key2 === "task")) || (key2 === "every")) || (key2 === "because")) || (key2 === "source")) || (key2 === "deviation"))){
-const err30 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key2},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err30 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key2},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -12131,7 +12158,7 @@ errors++;
 if(data2.change !== undefined){
 let data10 = data2.change;
 if("interval" !== data10){
-const err31 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/1/properties/change/const",keyword:"const",params:{allowedValue: "interval"},message:"must be equal to constant",schema:"interval",parentSchema:schema195.properties.changes.items.oneOf[1].properties.change,data:data10};
+const err31 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/1/properties/change/const",keyword:"const",params:{allowedValue: "interval"},message:"must be equal to constant",schema:"interval",parentSchema:schema196.properties.changes.items.oneOf[1].properties.change,data:data10};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -12180,7 +12207,7 @@ if(data2.every !== undefined){
 let data12 = data2.every;
 if(typeof data12 === "string"){
 if(func2(data12) > 60){
-const err35 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data12};
+const err35 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data12};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -12190,7 +12217,7 @@ vErrors.push(err35);
 errors++;
 }
 if(func2(data12) < 1){
-const err36 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data12};
+const err36 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data12};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -12201,7 +12228,7 @@ errors++;
 }
 }
 else {
-const err37 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data12};
+const err37 = {instancePath:instancePath+"/changes/" + i0+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data12};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -12215,7 +12242,7 @@ if(data2.because !== undefined){
 let data13 = data2.because;
 if(typeof data13 === "string"){
 if(func2(data13) > 2000){
-const err38 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data13};
+const err38 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -12225,7 +12252,7 @@ vErrors.push(err38);
 errors++;
 }
 if(func2(data13) < 1){
-const err39 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data13};
+const err39 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -12236,7 +12263,7 @@ errors++;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data13};
+const err40 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -12260,7 +12287,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err41 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[1].type,parentSchema:schema195.properties.changes.items.oneOf[1],data:data2};
+const err41 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[1].type,parentSchema:schema196.properties.changes.items.oneOf[1],data:data2};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -12276,7 +12303,7 @@ props0 = true;
 else if(tag0 === "add-rule"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err42 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[2].required,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err42 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[2].required,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -12286,7 +12313,7 @@ vErrors.push(err42);
 errors++;
 }
 if(data2.decision === undefined){
-const err43 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema195.properties.changes.items.oneOf[2].required,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err43 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema196.properties.changes.items.oneOf[2].required,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -12296,7 +12323,7 @@ vErrors.push(err43);
 errors++;
 }
 if(data2.rule === undefined){
-const err44 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema195.properties.changes.items.oneOf[2].required,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err44 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema196.properties.changes.items.oneOf[2].required,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -12306,7 +12333,7 @@ vErrors.push(err44);
 errors++;
 }
 if(data2.because === undefined){
-const err45 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[2].required,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err45 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[2].required,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -12317,7 +12344,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!((((((key3 === "change") || (key3 === "decision")) || (key3 === "rule")) || (key3 === "because")) || (key3 === "source")) || (key3 === "deviation"))){
-const err46 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err46 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err46];
 }
@@ -12330,7 +12357,7 @@ errors++;
 if(data2.change !== undefined){
 let data16 = data2.change;
 if("add-rule" !== data16){
-const err47 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/2/properties/change/const",keyword:"const",params:{allowedValue: "add-rule"},message:"must be equal to constant",schema:"add-rule",parentSchema:schema195.properties.changes.items.oneOf[2].properties.change,data:data16};
+const err47 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/2/properties/change/const",keyword:"const",params:{allowedValue: "add-rule"},message:"must be equal to constant",schema:"add-rule",parentSchema:schema196.properties.changes.items.oneOf[2].properties.change,data:data16};
 if(vErrors === null){
 vErrors = [err47];
 }
@@ -12385,7 +12412,7 @@ if(data2.because !== undefined){
 let data19 = data2.because;
 if(typeof data19 === "string"){
 if(func2(data19) > 2000){
-const err51 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data19};
+const err51 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data19};
 if(vErrors === null){
 vErrors = [err51];
 }
@@ -12395,7 +12422,7 @@ vErrors.push(err51);
 errors++;
 }
 if(func2(data19) < 1){
-const err52 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data19};
+const err52 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data19};
 if(vErrors === null){
 vErrors = [err52];
 }
@@ -12406,7 +12433,7 @@ errors++;
 }
 }
 else {
-const err53 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data19};
+const err53 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data19};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -12430,7 +12457,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err54 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[2].type,parentSchema:schema195.properties.changes.items.oneOf[2],data:data2};
+const err54 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/2/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[2].type,parentSchema:schema196.properties.changes.items.oneOf[2],data:data2};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -12446,7 +12473,7 @@ props0 = true;
 else if(tag0 === "replace-rule"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err55 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[3].required,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err55 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[3].required,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -12456,7 +12483,7 @@ vErrors.push(err55);
 errors++;
 }
 if(data2.decision === undefined){
-const err56 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema195.properties.changes.items.oneOf[3].required,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err56 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema196.properties.changes.items.oneOf[3].required,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -12466,7 +12493,7 @@ vErrors.push(err56);
 errors++;
 }
 if(data2.rule === undefined){
-const err57 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema195.properties.changes.items.oneOf[3].required,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err57 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema196.properties.changes.items.oneOf[3].required,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -12476,7 +12503,7 @@ vErrors.push(err57);
 errors++;
 }
 if(data2.because === undefined){
-const err58 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[3].required,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err58 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[3].required,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -12487,7 +12514,7 @@ errors++;
 }
 for(const key4 in data2){
 if(!((((((key4 === "change") || (key4 === "decision")) || (key4 === "rule")) || (key4 === "because")) || (key4 === "source")) || (key4 === "deviation"))){
-const err59 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err59 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key4},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -12500,7 +12527,7 @@ errors++;
 if(data2.change !== undefined){
 let data22 = data2.change;
 if("replace-rule" !== data22){
-const err60 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/3/properties/change/const",keyword:"const",params:{allowedValue: "replace-rule"},message:"must be equal to constant",schema:"replace-rule",parentSchema:schema195.properties.changes.items.oneOf[3].properties.change,data:data22};
+const err60 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/3/properties/change/const",keyword:"const",params:{allowedValue: "replace-rule"},message:"must be equal to constant",schema:"replace-rule",parentSchema:schema196.properties.changes.items.oneOf[3].properties.change,data:data22};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -12555,7 +12582,7 @@ if(data2.because !== undefined){
 let data25 = data2.because;
 if(typeof data25 === "string"){
 if(func2(data25) > 2000){
-const err64 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data25};
+const err64 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data25};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -12565,7 +12592,7 @@ vErrors.push(err64);
 errors++;
 }
 if(func2(data25) < 1){
-const err65 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data25};
+const err65 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data25};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -12576,7 +12603,7 @@ errors++;
 }
 }
 else {
-const err66 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data25};
+const err66 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data25};
 if(vErrors === null){
 vErrors = [err66];
 }
@@ -12600,7 +12627,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err67 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[3].type,parentSchema:schema195.properties.changes.items.oneOf[3],data:data2};
+const err67 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/3/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[3].type,parentSchema:schema196.properties.changes.items.oneOf[3],data:data2};
 if(vErrors === null){
 vErrors = [err67];
 }
@@ -12616,7 +12643,7 @@ props0 = true;
 else if(tag0 === "retire-rule"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err68 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[4].required,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err68 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[4].required,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err68];
 }
@@ -12626,7 +12653,7 @@ vErrors.push(err68);
 errors++;
 }
 if(data2.decision === undefined){
-const err69 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema195.properties.changes.items.oneOf[4].required,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err69 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "decision"},message:"must have required property '"+"decision"+"'",schema:schema196.properties.changes.items.oneOf[4].required,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -12636,7 +12663,7 @@ vErrors.push(err69);
 errors++;
 }
 if(data2.rule === undefined){
-const err70 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema195.properties.changes.items.oneOf[4].required,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err70 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema196.properties.changes.items.oneOf[4].required,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -12646,7 +12673,7 @@ vErrors.push(err70);
 errors++;
 }
 if(data2.because === undefined){
-const err71 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[4].required,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err71 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[4].required,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -12657,7 +12684,7 @@ errors++;
 }
 for(const key5 in data2){
 if(!((((((key5 === "change") || (key5 === "decision")) || (key5 === "rule")) || (key5 === "because")) || (key5 === "source")) || (key5 === "deviation"))){
-const err72 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err72 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err72];
 }
@@ -12670,7 +12697,7 @@ errors++;
 if(data2.change !== undefined){
 let data28 = data2.change;
 if("retire-rule" !== data28){
-const err73 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/4/properties/change/const",keyword:"const",params:{allowedValue: "retire-rule"},message:"must be equal to constant",schema:"retire-rule",parentSchema:schema195.properties.changes.items.oneOf[4].properties.change,data:data28};
+const err73 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/4/properties/change/const",keyword:"const",params:{allowedValue: "retire-rule"},message:"must be equal to constant",schema:"retire-rule",parentSchema:schema196.properties.changes.items.oneOf[4].properties.change,data:data28};
 if(vErrors === null){
 vErrors = [err73];
 }
@@ -12754,7 +12781,7 @@ if(data2.because !== undefined){
 let data31 = data2.because;
 if(typeof data31 === "string"){
 if(func2(data31) > 2000){
-const err80 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data31};
+const err80 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err80];
 }
@@ -12764,7 +12791,7 @@ vErrors.push(err80);
 errors++;
 }
 if(func2(data31) < 1){
-const err81 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data31};
+const err81 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err81];
 }
@@ -12775,7 +12802,7 @@ errors++;
 }
 }
 else {
-const err82 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data31};
+const err82 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data31};
 if(vErrors === null){
 vErrors = [err82];
 }
@@ -12799,7 +12826,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err83 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[4].type,parentSchema:schema195.properties.changes.items.oneOf[4],data:data2};
+const err83 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/4/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[4].type,parentSchema:schema196.properties.changes.items.oneOf[4],data:data2};
 if(vErrors === null){
 vErrors = [err83];
 }
@@ -12815,7 +12842,7 @@ props0 = true;
 else if(tag0 === "add-step"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err84 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[5].required,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err84 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[5].required,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err84];
 }
@@ -12825,7 +12852,7 @@ vErrors.push(err84);
 errors++;
 }
 if(data2.procedure === undefined){
-const err85 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "procedure"},message:"must have required property '"+"procedure"+"'",schema:schema195.properties.changes.items.oneOf[5].required,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err85 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "procedure"},message:"must have required property '"+"procedure"+"'",schema:schema196.properties.changes.items.oneOf[5].required,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err85];
 }
@@ -12835,7 +12862,7 @@ vErrors.push(err85);
 errors++;
 }
 if(data2.after === undefined){
-const err86 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "after"},message:"must have required property '"+"after"+"'",schema:schema195.properties.changes.items.oneOf[5].required,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err86 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "after"},message:"must have required property '"+"after"+"'",schema:schema196.properties.changes.items.oneOf[5].required,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err86];
 }
@@ -12845,7 +12872,7 @@ vErrors.push(err86);
 errors++;
 }
 if(data2.step === undefined){
-const err87 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "step"},message:"must have required property '"+"step"+"'",schema:schema195.properties.changes.items.oneOf[5].required,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err87 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "step"},message:"must have required property '"+"step"+"'",schema:schema196.properties.changes.items.oneOf[5].required,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err87];
 }
@@ -12855,7 +12882,7 @@ vErrors.push(err87);
 errors++;
 }
 if(data2.because === undefined){
-const err88 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[5].required,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err88 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[5].required,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err88];
 }
@@ -12866,7 +12893,7 @@ errors++;
 }
 for(const key6 in data2){
 if(!(((((((key6 === "change") || (key6 === "procedure")) || (key6 === "after")) || (key6 === "step")) || (key6 === "because")) || (key6 === "source")) || (key6 === "deviation"))){
-const err89 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err89 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key6},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err89];
 }
@@ -12879,7 +12906,7 @@ errors++;
 if(data2.change !== undefined){
 let data34 = data2.change;
 if("add-step" !== data34){
-const err90 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/5/properties/change/const",keyword:"const",params:{allowedValue: "add-step"},message:"must be equal to constant",schema:"add-step",parentSchema:schema195.properties.changes.items.oneOf[5].properties.change,data:data34};
+const err90 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/5/properties/change/const",keyword:"const",params:{allowedValue: "add-step"},message:"must be equal to constant",schema:"add-step",parentSchema:schema196.properties.changes.items.oneOf[5].properties.change,data:data34};
 if(vErrors === null){
 vErrors = [err90];
 }
@@ -12969,7 +12996,7 @@ if(data2.because !== undefined){
 let data38 = data2.because;
 if(typeof data38 === "string"){
 if(func2(data38) > 2000){
-const err97 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data38};
+const err97 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err97];
 }
@@ -12979,7 +13006,7 @@ vErrors.push(err97);
 errors++;
 }
 if(func2(data38) < 1){
-const err98 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data38};
+const err98 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err98];
 }
@@ -12990,7 +13017,7 @@ errors++;
 }
 }
 else {
-const err99 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data38};
+const err99 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data38};
 if(vErrors === null){
 vErrors = [err99];
 }
@@ -13014,7 +13041,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err100 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[5].type,parentSchema:schema195.properties.changes.items.oneOf[5],data:data2};
+const err100 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/5/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[5].type,parentSchema:schema196.properties.changes.items.oneOf[5],data:data2};
 if(vErrors === null){
 vErrors = [err100];
 }
@@ -13030,7 +13057,7 @@ props0 = true;
 else if(tag0 === "replace-step"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err101 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[6].required,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err101 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[6].required,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err101];
 }
@@ -13040,7 +13067,7 @@ vErrors.push(err101);
 errors++;
 }
 if(data2.procedure === undefined){
-const err102 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "procedure"},message:"must have required property '"+"procedure"+"'",schema:schema195.properties.changes.items.oneOf[6].required,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err102 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "procedure"},message:"must have required property '"+"procedure"+"'",schema:schema196.properties.changes.items.oneOf[6].required,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err102];
 }
@@ -13050,7 +13077,7 @@ vErrors.push(err102);
 errors++;
 }
 if(data2.step === undefined){
-const err103 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "step"},message:"must have required property '"+"step"+"'",schema:schema195.properties.changes.items.oneOf[6].required,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err103 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "step"},message:"must have required property '"+"step"+"'",schema:schema196.properties.changes.items.oneOf[6].required,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err103];
 }
@@ -13060,7 +13087,7 @@ vErrors.push(err103);
 errors++;
 }
 if(data2.because === undefined){
-const err104 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[6].required,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err104 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[6].required,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err104];
 }
@@ -13071,7 +13098,7 @@ errors++;
 }
 for(const key7 in data2){
 if(!((((((key7 === "change") || (key7 === "procedure")) || (key7 === "step")) || (key7 === "because")) || (key7 === "source")) || (key7 === "deviation"))){
-const err105 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err105 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key7},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err105];
 }
@@ -13084,7 +13111,7 @@ errors++;
 if(data2.change !== undefined){
 let data41 = data2.change;
 if("replace-step" !== data41){
-const err106 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/6/properties/change/const",keyword:"const",params:{allowedValue: "replace-step"},message:"must be equal to constant",schema:"replace-step",parentSchema:schema195.properties.changes.items.oneOf[6].properties.change,data:data41};
+const err106 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/6/properties/change/const",keyword:"const",params:{allowedValue: "replace-step"},message:"must be equal to constant",schema:"replace-step",parentSchema:schema196.properties.changes.items.oneOf[6].properties.change,data:data41};
 if(vErrors === null){
 vErrors = [err106];
 }
@@ -13139,7 +13166,7 @@ if(data2.because !== undefined){
 let data44 = data2.because;
 if(typeof data44 === "string"){
 if(func2(data44) > 2000){
-const err110 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data44};
+const err110 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err110];
 }
@@ -13149,7 +13176,7 @@ vErrors.push(err110);
 errors++;
 }
 if(func2(data44) < 1){
-const err111 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data44};
+const err111 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -13160,7 +13187,7 @@ errors++;
 }
 }
 else {
-const err112 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data44};
+const err112 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data44};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -13184,7 +13211,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err113 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[6].type,parentSchema:schema195.properties.changes.items.oneOf[6],data:data2};
+const err113 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/6/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[6].type,parentSchema:schema196.properties.changes.items.oneOf[6],data:data2};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -13200,7 +13227,7 @@ props0 = true;
 else if(tag0 === "term"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
-const err114 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema195.properties.changes.items.oneOf[7].required,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err114 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema196.properties.changes.items.oneOf[7].required,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -13210,7 +13237,7 @@ vErrors.push(err114);
 errors++;
 }
 if(data2.term === undefined){
-const err115 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "term"},message:"must have required property '"+"term"+"'",schema:schema195.properties.changes.items.oneOf[7].required,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err115 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "term"},message:"must have required property '"+"term"+"'",schema:schema196.properties.changes.items.oneOf[7].required,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -13220,7 +13247,7 @@ vErrors.push(err115);
 errors++;
 }
 if(data2.label === undefined){
-const err116 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema195.properties.changes.items.oneOf[7].required,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err116 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema196.properties.changes.items.oneOf[7].required,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -13230,7 +13257,7 @@ vErrors.push(err116);
 errors++;
 }
 if(data2.because === undefined){
-const err117 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema195.properties.changes.items.oneOf[7].required,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err117 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema196.properties.changes.items.oneOf[7].required,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -13241,7 +13268,7 @@ errors++;
 }
 for(const key8 in data2){
 if(!(((((((key8 === "change") || (key8 === "term")) || (key8 === "label")) || (key8 === "plural")) || (key8 === "definition")) || (key8 === "because")) || (key8 === "source"))){
-const err118 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err118 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -13254,7 +13281,7 @@ errors++;
 if(data2.change !== undefined){
 let data47 = data2.change;
 if("term" !== data47){
-const err119 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/7/properties/change/const",keyword:"const",params:{allowedValue: "term"},message:"must be equal to constant",schema:"term",parentSchema:schema195.properties.changes.items.oneOf[7].properties.change,data:data47};
+const err119 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/7/properties/change/const",keyword:"const",params:{allowedValue: "term"},message:"must be equal to constant",schema:"term",parentSchema:schema196.properties.changes.items.oneOf[7].properties.change,data:data47};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -13373,7 +13400,7 @@ if(data2.definition !== undefined){
 let data51 = data2.definition;
 if(typeof data51 === "string"){
 if(func2(data51) > 2000){
-const err129 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data51};
+const err129 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data51};
 if(vErrors === null){
 vErrors = [err129];
 }
@@ -13383,7 +13410,7 @@ vErrors.push(err129);
 errors++;
 }
 if(func2(data51) < 1){
-const err130 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data51};
+const err130 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data51};
 if(vErrors === null){
 vErrors = [err130];
 }
@@ -13394,7 +13421,7 @@ errors++;
 }
 }
 else {
-const err131 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data51};
+const err131 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data51};
 if(vErrors === null){
 vErrors = [err131];
 }
@@ -13408,7 +13435,7 @@ if(data2.because !== undefined){
 let data52 = data2.because;
 if(typeof data52 === "string"){
 if(func2(data52) > 2000){
-const err132 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data52};
+const err132 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data52};
 if(vErrors === null){
 vErrors = [err132];
 }
@@ -13418,7 +13445,7 @@ vErrors.push(err132);
 errors++;
 }
 if(func2(data52) < 1){
-const err133 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data52};
+const err133 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data52};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -13429,7 +13456,7 @@ errors++;
 }
 }
 else {
-const err134 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data52};
+const err134 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data52};
 if(vErrors === null){
 vErrors = [err134];
 }
@@ -13447,7 +13474,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err135 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.oneOf[7].type,parentSchema:schema195.properties.changes.items.oneOf[7],data:data2};
+const err135 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.oneOf[7].type,parentSchema:schema196.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err135];
 }
@@ -13461,7 +13488,7 @@ props0 = true;
 }
 }
 else {
-const err136 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "change", tagValue: tag0},message:"value of tag \"change\" must be in oneOf",schema:schema195.properties.changes.items.discriminator,parentSchema:schema195.properties.changes.items,data:data2};
+const err136 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "change", tagValue: tag0},message:"value of tag \"change\" must be in oneOf",schema:schema196.properties.changes.items.discriminator,parentSchema:schema196.properties.changes.items,data:data2};
 if(vErrors === null){
 vErrors = [err136];
 }
@@ -13472,7 +13499,7 @@ errors++;
 }
 }
 else {
-const err137 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "tag", tag: "change", tagValue: tag0},message:"tag \"change\" must be string",schema:schema195.properties.changes.items.discriminator,parentSchema:schema195.properties.changes.items,data:data2};
+const err137 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "tag", tag: "change", tagValue: tag0},message:"tag \"change\" must be string",schema:schema196.properties.changes.items.discriminator,parentSchema:schema196.properties.changes.items,data:data2};
 if(vErrors === null){
 vErrors = [err137];
 }
@@ -13483,7 +13510,7 @@ errors++;
 }
 }
 else {
-const err138 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.properties.changes.items.type,parentSchema:schema195.properties.changes.items,data:data2};
+const err138 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.properties.changes.items.type,parentSchema:schema196.properties.changes.items,data:data2};
 if(vErrors === null){
 vErrors = [err138];
 }
@@ -13495,7 +13522,7 @@ errors++;
 }
 }
 else {
-const err139 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema195.properties.changes.type,parentSchema:schema195.properties.changes,data:data1};
+const err139 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema196.properties.changes.type,parentSchema:schema196.properties.changes,data:data1};
 if(vErrors === null){
 vErrors = [err139];
 }
@@ -13507,7 +13534,7 @@ errors++;
 }
 }
 else {
-const err140 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema195.type,parentSchema:schema195,data};
+const err140 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema196.type,parentSchema:schema196,data};
 if(vErrors === null){
 vErrors = [err140];
 }
@@ -13522,8 +13549,7 @@ return errors === 0;
 validate87.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_pack = validate118;
-const schema244 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"pack.json","title":"Pack","description":"The first document of a folder of rules: what it is, what it builds on, and for where.","type":"object","additionalProperties":false,"required":["kind","id","version","title","licence","effective","about"],"properties":{"kind":{"const":"pack","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"version":{"type":"string","minLength":1,"description":"SemVer version, such as 1.2.0."},"title":{"$ref":"defs.json#/$defs/label"},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"ISO 3166 code of the region it is for."},"extends":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"The packs it builds on, with a SemVer range each."},"licence":{"type":"string","minLength":1,"description":"SPDX identifier."},"effective":{"$ref":"defs.json#/$defs/date"},"about":{"$ref":"defs.json#/$defs/text","description":"What the pack is for and what it does not cover."},"print":{"type":"object","additionalProperties":false,"required":[],"properties":{"paper":{"enum":["a4","letter"]},"language":{"type":"string","pattern":"^[a-z]{2}(?:-[A-Z]{2})?$"},"also":{"type":"object","minProperties":1,"additionalProperties":{"type":"string","minLength":1},"description":"A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`."}},"description":"How manuals of this region are printed."},"look-again-after":{"$ref":"defs.json#/$defs/interval","description":"How long a look at a source counts: a value that was not compared with its source since then is listed."}}};
-const pattern126 = new RegExp("^[a-z]{2}(?:-[A-Z]{2})?$", "u");
+const schema245 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"pack.json","title":"Pack","description":"The first document of a folder of rules: what it is, what it builds on, and for where.","type":"object","additionalProperties":false,"required":["kind","id","version","title","licence","effective","about"],"properties":{"kind":{"const":"pack","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"version":{"type":"string","minLength":1,"description":"SemVer version, such as 1.2.0."},"title":{"$ref":"defs.json#/$defs/label"},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"ISO 3166 code of the region it is for."},"extends":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"The packs it builds on, with a SemVer range each."},"licence":{"type":"string","minLength":1,"description":"SPDX identifier."},"effective":{"$ref":"defs.json#/$defs/date"},"about":{"$ref":"defs.json#/$defs/text","description":"What the pack is for and what it does not cover."},"print":{"type":"object","additionalProperties":false,"required":[],"properties":{"paper":{"enum":["a4","letter"]},"language":{"$ref":"defs.json#/$defs/language"},"also":{"type":"object","minProperties":1,"additionalProperties":{"type":"string","minLength":1},"description":"A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`."}},"description":"How manuals of this region are printed."},"look-again-after":{"$ref":"defs.json#/$defs/interval","description":"How long a look at a source counts: a value that was not compared with its source since then is listed."}}};
 
 function validate118(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="pack.json" */;
@@ -13538,7 +13564,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -13548,7 +13574,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -13558,7 +13584,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.version === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "version"},message:"must have required property '"+"version"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "version"},message:"must have required property '"+"version"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -13568,7 +13594,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.title === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -13578,7 +13604,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.licence === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "licence"},message:"must have required property '"+"licence"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "licence"},message:"must have required property '"+"licence"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -13588,7 +13614,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.effective === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "effective"},message:"must have required property '"+"effective"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "effective"},message:"must have required property '"+"effective"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -13598,7 +13624,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.about === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "about"},message:"must have required property '"+"about"+"'",schema:schema244.required,parentSchema:schema244,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "about"},message:"must have required property '"+"about"+"'",schema:schema245.required,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -13608,8 +13634,8 @@ vErrors.push(err6);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema244.properties, key0))){
-const err7 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema244,data};
+if(!(func1.call(schema245.properties, key0))){
+const err7 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -13622,7 +13648,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("pack" !== data0){
-const err8 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "pack"},message:"must be equal to constant",schema:"pack",parentSchema:schema244.properties.kind,data:data0};
+const err8 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "pack"},message:"must be equal to constant",schema:"pack",parentSchema:schema245.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -13671,7 +13697,7 @@ if(data.version !== undefined){
 let data2 = data.version;
 if(typeof data2 === "string"){
 if(func2(data2) < 1){
-const err12 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema244.properties.version,data:data2};
+const err12 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema245.properties.version,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -13682,7 +13708,7 @@ errors++;
 }
 }
 else {
-const err13 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.version.type,parentSchema:schema244.properties.version,data:data2};
+const err13 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema245.properties.version.type,parentSchema:schema245.properties.version,data:data2};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -13731,7 +13757,7 @@ if(data.region !== undefined){
 let data4 = data.region;
 if(typeof data4 === "string"){
 if(!pattern5.test(data4)){
-const err17 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema244.properties.region,data:data4};
+const err17 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema245.properties.region,data:data4};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -13742,7 +13768,7 @@ errors++;
 }
 }
 else {
-const err18 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.region.type,parentSchema:schema244.properties.region,data:data4};
+const err18 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema245.properties.region.type,parentSchema:schema245.properties.region,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -13791,7 +13817,7 @@ errors++;
 }
 var valid3 = _errs15 === errors;
 if(!valid3){
-const err22 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema244.properties.extends.propertyNames,parentSchema:schema244.properties.extends,data:data5};
+const err22 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema245.properties.extends.propertyNames,parentSchema:schema245.properties.extends,data:data5};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -13805,7 +13831,7 @@ for(const key2 in data5){
 let data6 = data5[key2];
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err23 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema244.properties.extends.additionalProperties,data:data6};
+const err23 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema245.properties.extends.additionalProperties,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -13816,7 +13842,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.extends.additionalProperties.type,parentSchema:schema244.properties.extends.additionalProperties,data:data6};
+const err24 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema245.properties.extends.additionalProperties.type,parentSchema:schema245.properties.extends.additionalProperties,data:data6};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -13828,7 +13854,7 @@ errors++;
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema244.properties.extends.type,parentSchema:schema244.properties.extends,data:data5};
+const err25 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema245.properties.extends.type,parentSchema:schema245.properties.extends,data:data5};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -13842,7 +13868,7 @@ if(data.licence !== undefined){
 let data7 = data.licence;
 if(typeof data7 === "string"){
 if(func2(data7) < 1){
-const err26 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema244.properties.licence,data:data7};
+const err26 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema245.properties.licence,data:data7};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -13853,7 +13879,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.licence.type,parentSchema:schema244.properties.licence,data:data7};
+const err27 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema245.properties.licence.type,parentSchema:schema245.properties.licence,data:data7};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -13892,7 +13918,7 @@ if(data.about !== undefined){
 let data9 = data.about;
 if(typeof data9 === "string"){
 if(func2(data9) > 2000){
-const err30 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data9};
+const err30 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -13902,7 +13928,7 @@ vErrors.push(err30);
 errors++;
 }
 if(func2(data9) < 1){
-const err31 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data9};
+const err31 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -13913,7 +13939,7 @@ errors++;
 }
 }
 else {
-const err32 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data9};
+const err32 = {instancePath:instancePath+"/about",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -13928,7 +13954,7 @@ let data10 = data.print;
 if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
 for(const key3 in data10){
 if(!(((key3 === "paper") || (key3 === "language")) || (key3 === "also"))){
-const err33 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema244.properties.print,data:data10};
+const err33 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema245.properties.print,data:data10};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -13941,7 +13967,7 @@ errors++;
 if(data10.paper !== undefined){
 let data11 = data10.paper;
 if(!((data11 === "a4") || (data11 === "letter"))){
-const err34 = {instancePath:instancePath+"/print/paper",schemaPath:"#/properties/print/properties/paper/enum",keyword:"enum",params:{allowedValues: schema244.properties.print.properties.paper.enum},message:"must be equal to one of the allowed values",schema:schema244.properties.print.properties.paper.enum,parentSchema:schema244.properties.print.properties.paper,data:data11};
+const err34 = {instancePath:instancePath+"/print/paper",schemaPath:"#/properties/print/properties/paper/enum",keyword:"enum",params:{allowedValues: schema245.properties.print.properties.paper.enum},message:"must be equal to one of the allowed values",schema:schema245.properties.print.properties.paper.enum,parentSchema:schema245.properties.print.properties.paper,data:data11};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -13954,8 +13980,8 @@ errors++;
 if(data10.language !== undefined){
 let data12 = data10.language;
 if(typeof data12 === "string"){
-if(!pattern126.test(data12)){
-const err35 = {instancePath:instancePath+"/print/language",schemaPath:"#/properties/print/properties/language/pattern",keyword:"pattern",params:{pattern: "^[a-z]{2}(?:-[A-Z]{2})?$"},message:"must match pattern \""+"^[a-z]{2}(?:-[A-Z]{2})?$"+"\"",schema:"^[a-z]{2}(?:-[A-Z]{2})?$",parentSchema:schema244.properties.print.properties.language,data:data12};
+if(!pattern10.test(data12)){
+const err35 = {instancePath:instancePath+"/print/language",schemaPath:"defs.json#/$defs/language/pattern",keyword:"pattern",params:{pattern: "^[a-z]{2}(?:-[A-Z]{2})?$"},message:"must match pattern \""+"^[a-z]{2}(?:-[A-Z]{2})?$"+"\"",schema:"^[a-z]{2}(?:-[A-Z]{2})?$",parentSchema:schema39,data:data12};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -13966,7 +13992,7 @@ errors++;
 }
 }
 else {
-const err36 = {instancePath:instancePath+"/print/language",schemaPath:"#/properties/print/properties/language/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.print.properties.language.type,parentSchema:schema244.properties.print.properties.language,data:data12};
+const err36 = {instancePath:instancePath+"/print/language",schemaPath:"defs.json#/$defs/language/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema39.type,parentSchema:schema39,data:data12};
 if(vErrors === null){
 vErrors = [err36];
 }
@@ -13980,7 +14006,7 @@ if(data10.also !== undefined){
 let data13 = data10.also;
 if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
 if(Object.keys(data13).length < 1){
-const err37 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema244.properties.print.properties.also,data:data13};
+const err37 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema245.properties.print.properties.also,data:data13};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -13993,7 +14019,7 @@ for(const key4 in data13){
 let data14 = data13[key4];
 if(typeof data14 === "string"){
 if(func2(data14) < 1){
-const err38 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema244.properties.print.properties.also.additionalProperties,data:data14};
+const err38 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema245.properties.print.properties.also.additionalProperties,data:data14};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -14004,7 +14030,7 @@ errors++;
 }
 }
 else {
-const err39 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema244.properties.print.properties.also.additionalProperties.type,parentSchema:schema244.properties.print.properties.also.additionalProperties,data:data14};
+const err39 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema245.properties.print.properties.also.additionalProperties.type,parentSchema:schema245.properties.print.properties.also.additionalProperties,data:data14};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -14016,7 +14042,7 @@ errors++;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema244.properties.print.properties.also.type,parentSchema:schema244.properties.print.properties.also,data:data13};
+const err40 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema245.properties.print.properties.also.type,parentSchema:schema245.properties.print.properties.also,data:data13};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -14028,7 +14054,7 @@ errors++;
 }
 }
 else {
-const err41 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema244.properties.print.type,parentSchema:schema244.properties.print,data:data10};
+const err41 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema245.properties.print.type,parentSchema:schema245.properties.print,data:data10};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -14042,7 +14068,7 @@ if(data["look-again-after"] !== undefined){
 let data15 = data["look-again-after"];
 if(typeof data15 === "string"){
 if(func2(data15) > 60){
-const err42 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data15};
+const err42 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data15};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -14052,7 +14078,7 @@ vErrors.push(err42);
 errors++;
 }
 if(func2(data15) < 1){
-const err43 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data15};
+const err43 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data15};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -14063,7 +14089,7 @@ errors++;
 }
 }
 else {
-const err44 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data15};
+const err44 = {instancePath:instancePath+"/look-again-after",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data15};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -14075,7 +14101,7 @@ errors++;
 }
 }
 else {
-const err45 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema244.type,parentSchema:schema244,data};
+const err45 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema245.type,parentSchema:schema245,data};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -14090,7 +14116,7 @@ return errors === 0;
 validate118.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_phrases = validate119;
-const schema251 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"phrases.json","title":"Phrases","description":"Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.","type":"object","additionalProperties":false,"required":["kind"],"properties":{"kind":{"const":"phrases","description":"The kind of document; it picks this schema."},"phrases":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"$ref":"defs.json#/$defs/text"},"description":"Phrases by id. `{name}` stands for a value."},"counted":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["one","other"],"properties":{"one":{"$ref":"defs.json#/$defs/text","description":"Where the language counts `{count}` as one."},"other":{"$ref":"defs.json#/$defs/text","description":"Everywhere else."}}},"description":"Phrases that depend on the number `{count}`, by id."}}};
+const schema253 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"phrases.json","title":"Phrases","description":"Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.","type":"object","additionalProperties":false,"required":["kind"],"properties":{"kind":{"const":"phrases","description":"The kind of document; it picks this schema."},"phrases":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"$ref":"defs.json#/$defs/text"},"description":"Phrases by id. `{name}` stands for a value."},"counted":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["one","other"],"properties":{"one":{"$ref":"defs.json#/$defs/text","description":"Where the language counts `{count}` as one."},"other":{"$ref":"defs.json#/$defs/text","description":"Everywhere else."}}},"description":"Phrases that depend on the number `{count}`, by id."}}};
 
 function validate119(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="phrases.json" */;
@@ -14105,7 +14131,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema251.required,parentSchema:schema251,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema253.required,parentSchema:schema253,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -14116,7 +14142,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((key0 === "kind") || (key0 === "phrases")) || (key0 === "counted"))){
-const err1 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema251,data};
+const err1 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema253,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -14129,7 +14155,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("phrases" !== data0){
-const err2 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "phrases"},message:"must be equal to constant",schema:"phrases",parentSchema:schema251.properties.kind,data:data0};
+const err2 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "phrases"},message:"must be equal to constant",schema:"phrases",parentSchema:schema253.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -14143,7 +14169,7 @@ if(data.phrases !== undefined){
 let data1 = data.phrases;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err3 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema251.properties.phrases,data:data1};
+const err3 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema253.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -14188,7 +14214,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err7 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema251.properties.phrases.propertyNames,parentSchema:schema251.properties.phrases,data:data1};
+const err7 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema253.properties.phrases.propertyNames,parentSchema:schema253.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -14202,7 +14228,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(typeof data2 === "string"){
 if(func2(data2) > 2000){
-const err8 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data2};
+const err8 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -14212,7 +14238,7 @@ vErrors.push(err8);
 errors++;
 }
 if(func2(data2) < 1){
-const err9 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data2};
+const err9 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -14223,7 +14249,7 @@ errors++;
 }
 }
 else {
-const err10 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data2};
+const err10 = {instancePath:instancePath+"/phrases/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -14235,7 +14261,7 @@ errors++;
 }
 }
 else {
-const err11 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.phrases.type,parentSchema:schema251.properties.phrases,data:data1};
+const err11 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema253.properties.phrases.type,parentSchema:schema253.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -14249,7 +14275,7 @@ if(data.counted !== undefined){
 let data3 = data.counted;
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(Object.keys(data3).length < 1){
-const err12 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema251.properties.counted,data:data3};
+const err12 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema253.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -14294,7 +14320,7 @@ errors++;
 }
 var valid5 = _errs14 === errors;
 if(!valid5){
-const err16 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/propertyNames",keyword:"propertyNames",params:{propertyName: key3},message:"property name must be valid",schema:schema251.properties.counted.propertyNames,parentSchema:schema251.properties.counted,data:data3};
+const err16 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/propertyNames",keyword:"propertyNames",params:{propertyName: key3},message:"property name must be valid",schema:schema253.properties.counted.propertyNames,parentSchema:schema253.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -14308,7 +14334,7 @@ for(const key4 in data3){
 let data4 = data3[key4];
 if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
 if(data4.one === undefined){
-const err17 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "one"},message:"must have required property '"+"one"+"'",schema:schema251.properties.counted.additionalProperties.required,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+const err17 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "one"},message:"must have required property '"+"one"+"'",schema:schema253.properties.counted.additionalProperties.required,parentSchema:schema253.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -14318,7 +14344,7 @@ vErrors.push(err17);
 errors++;
 }
 if(data4.other === undefined){
-const err18 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema251.properties.counted.additionalProperties.required,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+const err18 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema253.properties.counted.additionalProperties.required,parentSchema:schema253.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -14329,7 +14355,7 @@ errors++;
 }
 for(const key5 in data4){
 if(!((key5 === "one") || (key5 === "other"))){
-const err19 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+const err19 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema253.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -14343,7 +14369,7 @@ if(data4.one !== undefined){
 let data5 = data4.one;
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err20 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err20 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -14353,7 +14379,7 @@ vErrors.push(err20);
 errors++;
 }
 if(func2(data5) < 1){
-const err21 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err21 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -14364,7 +14390,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err22 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/one",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -14378,7 +14404,7 @@ if(data4.other !== undefined){
 let data6 = data4.other;
 if(typeof data6 === "string"){
 if(func2(data6) > 2000){
-const err23 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data6};
+const err23 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -14388,7 +14414,7 @@ vErrors.push(err23);
 errors++;
 }
 if(func2(data6) < 1){
-const err24 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data6};
+const err24 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -14399,7 +14425,7 @@ errors++;
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data6};
+const err25 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/other",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -14411,7 +14437,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.counted.additionalProperties.type,parentSchema:schema251.properties.counted.additionalProperties,data:data4};
+const err26 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema253.properties.counted.additionalProperties.type,parentSchema:schema253.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -14423,7 +14449,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.properties.counted.type,parentSchema:schema251.properties.counted,data:data3};
+const err27 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema253.properties.counted.type,parentSchema:schema253.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -14435,7 +14461,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema251.type,parentSchema:schema251,data};
+const err28 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema253.type,parentSchema:schema253,data};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -14450,7 +14476,7 @@ return errors === 0;
 validate119.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_procedure = validate120;
-const schema257 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
+const schema259 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
 
 function validate121(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -14464,7 +14490,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema57,data};
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -14485,7 +14511,7 @@ if(data.all !== undefined){
 let data1 = data.all;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.all,data:data1};
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -14503,7 +14529,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.all.type,parentSchema:schema57.properties.all,data:data1};
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.all.type,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -14517,7 +14543,7 @@ if(data.any !== undefined){
 let data3 = data.any;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.any,data:data3};
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -14535,7 +14561,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.any.type,parentSchema:schema57.properties.any,data:data3};
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.any.type,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -14553,7 +14579,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema57.type,parentSchema:schema57,data};
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema58.type,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -14580,7 +14606,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema230.required,parentSchema:schema230,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema231.required,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -14590,7 +14616,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.do === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "do"},message:"must have required property '"+"do"+"'",schema:schema230.required,parentSchema:schema230,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "do"},message:"must have required property '"+"do"+"'",schema:schema231.required,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -14601,7 +14627,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((((key0 === "id") || (key0 === "do")) || (key0 === "why")) || (key0 === "only-when")) || (key0 === "caution")) || (key0 === "if-not")) || (key0 === "source"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema230,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -14650,7 +14676,7 @@ if(data.do !== undefined){
 let data1 = data.do;
 if(typeof data1 === "string"){
 if(func2(data1) > 2000){
-const err6 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data1};
+const err6 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -14660,7 +14686,7 @@ vErrors.push(err6);
 errors++;
 }
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data1};
+const err7 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -14671,7 +14697,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data1};
+const err8 = {instancePath:instancePath+"/do",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -14685,7 +14711,7 @@ if(data.why !== undefined){
 let data2 = data.why;
 if(typeof data2 === "string"){
 if(func2(data2) > 2000){
-const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data2};
+const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -14695,7 +14721,7 @@ vErrors.push(err9);
 errors++;
 }
 if(func2(data2) < 1){
-const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data2};
+const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -14706,7 +14732,7 @@ errors++;
 }
 }
 else {
-const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data2};
+const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -14726,7 +14752,7 @@ if(data.caution !== undefined){
 let data4 = data.caution;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -14736,7 +14762,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -14747,7 +14773,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -14761,7 +14787,7 @@ if(data["if-not"] !== undefined){
 let data5 = data["if-not"];
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -14771,7 +14797,7 @@ vErrors.push(err15);
 errors++;
 }
 if(func2(data5) < 1){
-const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -14782,7 +14808,7 @@ errors++;
 }
 }
 else {
-const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -14800,7 +14826,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema230.type,parentSchema:schema230,data};
+const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema231.type,parentSchema:schema231,data};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -14826,7 +14852,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -14836,8 +14862,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -14849,7 +14875,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -14860,7 +14886,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -14909,7 +14935,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -14920,7 +14946,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -14933,7 +14959,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -14972,7 +14998,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -14982,7 +15008,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -14993,7 +15019,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -15023,7 +15049,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -15033,7 +15059,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -15043,7 +15069,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.title === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -15053,7 +15079,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.stage === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -15063,7 +15089,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.purpose === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -15073,7 +15099,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.who === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -15083,7 +15109,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.where === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -15093,7 +15119,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data.wear === undefined){
-const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -15103,7 +15129,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data.ready === undefined){
-const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -15113,7 +15139,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data.steps === undefined){
-const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -15123,7 +15149,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data.done === undefined){
-const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -15133,7 +15159,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data.source === undefined){
-const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema257.required,parentSchema:schema257,data};
+const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema259.required,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -15143,8 +15169,8 @@ vErrors.push(err11);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema257.properties, key0))){
-const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema257,data};
+if(!(func1.call(schema259.properties, key0))){
+const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -15157,7 +15183,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("procedure" !== data0){
-const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema257.properties.kind,data:data0};
+const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema259.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -15275,7 +15301,7 @@ errors++;
 if(data.order !== undefined){
 let data4 = data.order;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
-const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema257.properties.order.type,parentSchema:schema257.properties.order,data:data4};
+const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema259.properties.order.type,parentSchema:schema259.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -15286,7 +15312,7 @@ errors++;
 }
 if((typeof data4 == "number") && (isFinite(data4))){
 if(data4 > 99 || isNaN(data4)){
-const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema257.properties.order,data:data4};
+const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema259.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -15296,7 +15322,7 @@ vErrors.push(err24);
 errors++;
 }
 if(data4 < 1 || isNaN(data4)){
-const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema257.properties.order,data:data4};
+const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema259.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -15311,7 +15337,7 @@ if(data.purpose !== undefined){
 let data5 = data.purpose;
 if(typeof data5 === "string"){
 if(func2(data5) > 2000){
-const err26 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data5};
+const err26 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -15321,7 +15347,7 @@ vErrors.push(err26);
 errors++;
 }
 if(func2(data5) < 1){
-const err27 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data5};
+const err27 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -15332,7 +15358,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data5};
+const err28 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -15352,7 +15378,7 @@ if(data.who !== undefined){
 let data7 = data.who;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.who,data:data7};
+const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -15404,7 +15430,7 @@ outer0:
 for(;i1--;){
 for(j0 = i1; j0--;){
 if(func0(data7[i1], data7[j0])){
-const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema257.properties.who,data:data7};
+const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema259.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -15419,7 +15445,7 @@ break outer0;
 }
 }
 else {
-const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.who.type,parentSchema:schema257.properties.who,data:data7};
+const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.who.type,parentSchema:schema259.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -15468,7 +15494,7 @@ if(data.wear !== undefined){
 let data10 = data.wear;
 if(Array.isArray(data10)){
 if(data10.length < 1){
-const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.wear,data:data10};
+const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -15520,7 +15546,7 @@ outer1:
 for(;i3--;){
 for(j1 = i3; j1--;){
 if(func0(data10[i3], data10[j1])){
-const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema257.properties.wear,data:data10};
+const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema259.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -15535,7 +15561,7 @@ break outer1;
 }
 }
 else {
-const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.wear.type,parentSchema:schema257.properties.wear,data:data10};
+const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.wear.type,parentSchema:schema259.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -15549,7 +15575,7 @@ if(data.ready !== undefined){
 let data12 = data.ready;
 if(Array.isArray(data12)){
 if(data12.length < 1){
-const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.ready,data:data12};
+const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -15563,7 +15589,7 @@ for(let i4=0; i4<len2; i4++){
 let data13 = data12[i4];
 if(typeof data13 === "string"){
 if(func2(data13) > 2000){
-const err45 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data13};
+const err45 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -15573,7 +15599,7 @@ vErrors.push(err45);
 errors++;
 }
 if(func2(data13) < 1){
-const err46 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data13};
+const err46 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err46];
 }
@@ -15584,7 +15610,7 @@ errors++;
 }
 }
 else {
-const err47 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data13};
+const err47 = {instancePath:instancePath+"/ready/" + i4,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data13};
 if(vErrors === null){
 vErrors = [err47];
 }
@@ -15596,7 +15622,7 @@ errors++;
 }
 }
 else {
-const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.ready.type,parentSchema:schema257.properties.ready,data:data12};
+const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.ready.type,parentSchema:schema259.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -15610,7 +15636,7 @@ if(data.cautions !== undefined){
 let data14 = data.cautions;
 if(Array.isArray(data14)){
 if(data14.length < 1){
-const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.cautions,data:data14};
+const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -15624,7 +15650,7 @@ for(let i5=0; i5<len3; i5++){
 let data15 = data14[i5];
 if(typeof data15 === "string"){
 if(func2(data15) > 2000){
-const err50 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data15};
+const err50 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err50];
 }
@@ -15634,7 +15660,7 @@ vErrors.push(err50);
 errors++;
 }
 if(func2(data15) < 1){
-const err51 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data15};
+const err51 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err51];
 }
@@ -15645,7 +15671,7 @@ errors++;
 }
 }
 else {
-const err52 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data15};
+const err52 = {instancePath:instancePath+"/cautions/" + i5,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err52];
 }
@@ -15657,7 +15683,7 @@ errors++;
 }
 }
 else {
-const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.cautions.type,parentSchema:schema257.properties.cautions,data:data14};
+const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.cautions.type,parentSchema:schema259.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -15671,7 +15697,7 @@ if(data.steps !== undefined){
 let data16 = data.steps;
 if(Array.isArray(data16)){
 if(data16.length < 2){
-const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema257.properties.steps,data:data16};
+const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema259.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -15689,7 +15715,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.steps.type,parentSchema:schema257.properties.steps,data:data16};
+const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.steps.type,parentSchema:schema259.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -15703,7 +15729,7 @@ if(data.done !== undefined){
 let data18 = data.done;
 if(typeof data18 === "string"){
 if(func2(data18) > 2000){
-const err56 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data18};
+const err56 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -15713,7 +15739,7 @@ vErrors.push(err56);
 errors++;
 }
 if(func2(data18) < 1){
-const err57 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data18};
+const err57 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -15724,7 +15750,7 @@ errors++;
 }
 }
 else {
-const err58 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data18};
+const err58 = {instancePath:instancePath+"/done",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -15738,7 +15764,7 @@ if(data.records !== undefined){
 let data19 = data.records;
 if(Array.isArray(data19)){
 if(data19.length < 1){
-const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.records,data:data19};
+const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -15790,7 +15816,7 @@ outer2:
 for(;i8--;){
 for(j2 = i8; j2--;){
 if(func0(data19[i8], data19[j2])){
-const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema257.properties.records,data:data19};
+const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema259.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -15805,7 +15831,7 @@ break outer2;
 }
 }
 else {
-const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.records.type,parentSchema:schema257.properties.records,data:data19};
+const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.records.type,parentSchema:schema259.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -15819,7 +15845,7 @@ if(data.decisions !== undefined){
 let data21 = data.decisions;
 if(Array.isArray(data21)){
 if(data21.length < 1){
-const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema257.properties.decisions,data:data21};
+const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema259.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -15871,7 +15897,7 @@ outer3:
 for(;i10--;){
 for(j3 = i10; j3--;){
 if(func0(data21[i10], data21[j3])){
-const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema257.properties.decisions,data:data21};
+const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema259.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -15886,7 +15912,7 @@ break outer3;
 }
 }
 else {
-const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema257.properties.decisions.type,parentSchema:schema257.properties.decisions,data:data21};
+const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema259.properties.decisions.type,parentSchema:schema259.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -15904,7 +15930,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema257.type,parentSchema:schema257,data};
+const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema259.type,parentSchema:schema259,data};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -15919,8 +15945,8 @@ return errors === 0;
 validate120.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_sources = validate133;
-const schema282 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
-const pattern141 = new RegExp("^https://", "u");
+const schema284 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const pattern142 = new RegExp("^https://", "u");
 
 function validate133(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="sources.json" */;
@@ -15935,7 +15961,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema282.required,parentSchema:schema282,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema284.required,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -15945,7 +15971,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.sources === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema282.required,parentSchema:schema282,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema284.required,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -15956,7 +15982,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "sources"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema282,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -15969,7 +15995,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("sources" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema282.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema284.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -15983,7 +16009,7 @@ if(data.sources !== undefined){
 let data1 = data.sources;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema282.properties.sources,data:data1};
+const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema284.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -16028,7 +16054,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema282.properties.sources.propertyNames,parentSchema:schema282.properties.sources,data:data1};
+const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema284.properties.sources.propertyNames,parentSchema:schema284.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -16042,7 +16068,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema282.properties.sources.additionalProperties.required,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema284.properties.sources.additionalProperties.required,parentSchema:schema284.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -16052,7 +16078,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.type === undefined){
-const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema282.properties.sources.additionalProperties.required,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema284.properties.sources.additionalProperties.required,parentSchema:schema284.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -16062,8 +16088,8 @@ vErrors.push(err10);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema282.properties.sources.additionalProperties.properties, key3))){
-const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
+if(!(func1.call(schema284.properties.sources.additionalProperties.properties, key3))){
+const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema284.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -16077,7 +16103,7 @@ if(data2.title !== undefined){
 let data3 = data2.title;
 if(typeof data3 === "string"){
 if(func2(data3) < 1){
-const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.title,data:data3};
+const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema284.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16088,7 +16114,7 @@ errors++;
 }
 }
 else {
-const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.title.type,parentSchema:schema282.properties.sources.additionalProperties.properties.title,data:data3};
+const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema284.properties.sources.additionalProperties.properties.title.type,parentSchema:schema284.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -16102,7 +16128,7 @@ if(data2.publisher !== undefined){
 let data4 = data2.publisher;
 if(typeof data4 === "string"){
 if(func2(data4) < 1){
-const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema284.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -16113,7 +16139,7 @@ errors++;
 }
 }
 else {
-const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema282.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema284.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema284.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -16126,7 +16152,7 @@ errors++;
 if(data2.year !== undefined){
 let data5 = data2.year;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
-const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema282.properties.sources.additionalProperties.properties.year.type,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
+const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema284.properties.sources.additionalProperties.properties.year.type,parentSchema:schema284.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -16137,7 +16163,7 @@ errors++;
 }
 if((typeof data5 == "number") && (isFinite(data5))){
 if(data5 > 2100 || isNaN(data5)){
-const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
+const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema284.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -16147,7 +16173,7 @@ vErrors.push(err17);
 errors++;
 }
 if(data5 < 1900 || isNaN(data5)){
-const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema282.properties.sources.additionalProperties.properties.year,data:data5};
+const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema284.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -16162,7 +16188,7 @@ if(data2.edition !== undefined){
 let data6 = data2.edition;
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema282.properties.sources.additionalProperties.properties.edition,data:data6};
+const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema284.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -16173,7 +16199,7 @@ errors++;
 }
 }
 else {
-const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema282.properties.sources.additionalProperties.properties.edition,data:data6};
+const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema284.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema284.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -16186,8 +16212,8 @@ errors++;
 if(data2.url !== undefined){
 let data7 = data2.url;
 if(typeof data7 === "string"){
-if(!pattern141.test(data7)){
-const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema282.properties.sources.additionalProperties.properties.url,data:data7};
+if(!pattern142.test(data7)){
+const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema284.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -16198,7 +16224,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema282.properties.sources.additionalProperties.properties.url.type,parentSchema:schema282.properties.sources.additionalProperties.properties.url,data:data7};
+const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema284.properties.sources.additionalProperties.properties.url.type,parentSchema:schema284.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -16211,7 +16237,7 @@ errors++;
 if(data2.type !== undefined){
 let data8 = data2.type;
 if(!((((((((data8 === "standard") || (data8 === "guideline")) || (data8 === "regulation")) || (data8 === "paper")) || (data8 === "handbook")) || (data8 === "maker")) || (data8 === "common-practice")) || (data8 === "clinic"))){
-const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema282.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema282.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema282.properties.sources.additionalProperties.properties.type,data:data8};
+const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema284.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema284.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema284.properties.sources.additionalProperties.properties.type,data:data8};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -16275,7 +16301,7 @@ if(data2.note !== undefined){
 let data11 = data2.note;
 if(typeof data11 === "string"){
 if(func2(data11) > 2000){
-const err28 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data11};
+const err28 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -16285,7 +16311,7 @@ vErrors.push(err28);
 errors++;
 }
 if(func2(data11) < 1){
-const err29 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data11};
+const err29 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -16296,7 +16322,7 @@ errors++;
 }
 }
 else {
-const err30 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data11};
+const err30 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data11};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -16308,7 +16334,7 @@ errors++;
 }
 }
 else {
-const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.properties.sources.additionalProperties.type,parentSchema:schema282.properties.sources.additionalProperties,data:data2};
+const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.properties.sources.additionalProperties.type,parentSchema:schema284.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -16320,7 +16346,7 @@ errors++;
 }
 }
 else {
-const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.properties.sources.type,parentSchema:schema282.properties.sources,data:data1};
+const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.properties.sources.type,parentSchema:schema284.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -16332,7 +16358,7 @@ errors++;
 }
 }
 else {
-const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema282.type,parentSchema:schema282,data};
+const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.type,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -16347,7 +16373,7 @@ return errors === 0;
 validate133.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_tasks = validate134;
-const schema287 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema289 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
 function validate135(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -16361,7 +16387,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(Object.keys(data).length < 1){
-const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema57,data};
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -16382,7 +16408,7 @@ if(data.all !== undefined){
 let data1 = data.all;
 if(Array.isArray(data1)){
 if(data1.length < 1){
-const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.all,data:data1};
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -16400,7 +16426,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.all.type,parentSchema:schema57.properties.all,data:data1};
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.all.type,parentSchema:schema58.properties.all,data:data1};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -16414,7 +16440,7 @@ if(data.any !== undefined){
 let data3 = data.any;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema57.properties.any,data:data3};
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -16432,7 +16458,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema57.properties.any.type,parentSchema:schema57.properties.any,data:data3};
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema58.properties.any.type,parentSchema:schema58.properties.any,data:data3};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -16450,7 +16476,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema57.type,parentSchema:schema57,data};
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema58.type,parentSchema:schema58,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -16476,7 +16502,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -16486,8 +16512,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -16499,7 +16525,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -16510,7 +16536,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -16559,7 +16585,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -16570,7 +16596,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -16583,7 +16609,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -16622,7 +16648,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16632,7 +16658,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -16643,7 +16669,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -16673,7 +16699,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema287.required,parentSchema:schema287,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema289.required,parentSchema:schema289,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -16683,7 +16709,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.tasks === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema287.required,parentSchema:schema287,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema289.required,parentSchema:schema289,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -16694,7 +16720,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "tasks"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema287,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema289,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -16707,7 +16733,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("tasks" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema287.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema289.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -16721,7 +16747,7 @@ if(data.tasks !== undefined){
 let data1 = data.tasks;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema287.properties.tasks,data:data1};
+const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema289.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -16766,7 +16792,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema287.properties.tasks.propertyNames,parentSchema:schema287.properties.tasks,data:data1};
+const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema289.properties.tasks.propertyNames,parentSchema:schema289.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -16780,7 +16806,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema289.properties.tasks.additionalProperties.required,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -16790,7 +16816,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.role === undefined){
-const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema289.properties.tasks.additionalProperties.required,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -16800,7 +16826,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.steps === undefined){
-const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema289.properties.tasks.additionalProperties.required,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -16810,7 +16836,7 @@ vErrors.push(err11);
 errors++;
 }
 if(data2.pass === undefined){
-const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema289.properties.tasks.additionalProperties.required,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16820,7 +16846,7 @@ vErrors.push(err12);
 errors++;
 }
 if(data2.source === undefined){
-const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema287.properties.tasks.additionalProperties.required,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema289.properties.tasks.additionalProperties.required,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -16830,8 +16856,8 @@ vErrors.push(err13);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema287.properties.tasks.additionalProperties.properties, key3))){
-const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+if(!(func1.call(schema289.properties.tasks.additionalProperties.properties, key3))){
+const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -16921,7 +16947,7 @@ if(data2.every !== undefined){
 let data6 = data2.every;
 if(typeof data6 === "string"){
 if(func2(data6) > 60){
-const err21 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema94,data:data6};
+const err21 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/maxLength",keyword:"maxLength",params:{limit: 60},message:"must NOT have more than 60 characters",schema:60,parentSchema:schema95,data:data6};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -16931,7 +16957,7 @@ vErrors.push(err21);
 errors++;
 }
 if(func2(data6) < 1){
-const err22 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema94,data:data6};
+const err22 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema95,data:data6};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -16942,7 +16968,7 @@ errors++;
 }
 }
 else {
-const err23 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema94.type,parentSchema:schema94,data:data6};
+const err23 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/every",schemaPath:"defs.json#/$defs/interval/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema95.type,parentSchema:schema95,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -16956,7 +16982,7 @@ if(data2.on !== undefined){
 let data7 = data2.on;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.on,data:data7};
+const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema289.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -16970,7 +16996,7 @@ for(let i0=0; i0<len0; i0++){
 let data8 = data7[i0];
 if(typeof data8 === "string"){
 if(func2(data8) > 2000){
-const err25 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data8};
+const err25 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -16980,7 +17006,7 @@ vErrors.push(err25);
 errors++;
 }
 if(func2(data8) < 1){
-const err26 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data8};
+const err26 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -16991,7 +17017,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data8};
+const err27 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on/" + i0,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data8};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -17003,7 +17029,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.on,data:data7};
+const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema289.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema289.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -17017,7 +17043,7 @@ if(data2.when !== undefined){
 let data9 = data2.when;
 if(typeof data9 === "string"){
 if(func2(data9) > 2000){
-const err29 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data9};
+const err29 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -17027,7 +17053,7 @@ vErrors.push(err29);
 errors++;
 }
 if(func2(data9) < 1){
-const err30 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data9};
+const err30 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err30];
 }
@@ -17038,7 +17064,7 @@ errors++;
 }
 }
 else {
-const err31 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data9};
+const err31 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/when",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data9};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -17087,7 +17113,7 @@ if(data2.wear !== undefined){
 let data11 = data2.wear;
 if(Array.isArray(data11)){
 if(data11.length < 1){
-const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema289.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -17139,7 +17165,7 @@ outer0:
 for(;i2--;){
 for(j0 = i2; j0--;){
 if(func0(data11[i2], data11[j0])){
-const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema289.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -17154,7 +17180,7 @@ break outer0;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema289.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema289.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -17168,7 +17194,7 @@ if(data2.steps !== undefined){
 let data13 = data2.steps;
 if(Array.isArray(data13)){
 if(data13.length < 1){
-const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema287.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema289.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -17182,7 +17208,7 @@ for(let i3=0; i3<len2; i3++){
 let data14 = data13[i3];
 if(typeof data14 === "string"){
 if(func2(data14) > 2000){
-const err42 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data14};
+const err42 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data14};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -17192,7 +17218,7 @@ vErrors.push(err42);
 errors++;
 }
 if(func2(data14) < 1){
-const err43 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data14};
+const err43 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data14};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -17203,7 +17229,7 @@ errors++;
 }
 }
 else {
-const err44 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data14};
+const err44 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps/" + i3,schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data14};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -17215,7 +17241,7 @@ errors++;
 }
 }
 else {
-const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema287.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema287.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema289.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema289.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -17229,7 +17255,7 @@ if(data2.pass !== undefined){
 let data15 = data2.pass;
 if(typeof data15 === "string"){
 if(func2(data15) > 2000){
-const err46 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data15};
+const err46 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err46];
 }
@@ -17239,7 +17265,7 @@ vErrors.push(err46);
 errors++;
 }
 if(func2(data15) < 1){
-const err47 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data15};
+const err47 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err47];
 }
@@ -17250,7 +17276,7 @@ errors++;
 }
 }
 else {
-const err48 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data15};
+const err48 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/pass",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data15};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -17264,7 +17290,7 @@ if(data2["if-not"] !== undefined){
 let data16 = data2["if-not"];
 if(typeof data16 === "string"){
 if(func2(data16) > 2000){
-const err49 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data16};
+const err49 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -17274,7 +17300,7 @@ vErrors.push(err49);
 errors++;
 }
 if(func2(data16) < 1){
-const err50 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data16};
+const err50 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err50];
 }
@@ -17285,7 +17311,7 @@ errors++;
 }
 }
 else {
-const err51 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data16};
+const err51 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data16};
 if(vErrors === null){
 vErrors = [err51];
 }
@@ -17334,7 +17360,7 @@ if(data2.caution !== undefined){
 let data18 = data2.caution;
 if(typeof data18 === "string"){
 if(func2(data18) > 2000){
-const err55 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data18};
+const err55 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -17344,7 +17370,7 @@ vErrors.push(err55);
 errors++;
 }
 if(func2(data18) < 1){
-const err56 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data18};
+const err56 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err56];
 }
@@ -17355,7 +17381,7 @@ errors++;
 }
 }
 else {
-const err57 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data18};
+const err57 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data18};
 if(vErrors === null){
 vErrors = [err57];
 }
@@ -17373,7 +17399,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.properties.tasks.additionalProperties.type,parentSchema:schema287.properties.tasks.additionalProperties,data:data2};
+const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema289.properties.tasks.additionalProperties.type,parentSchema:schema289.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -17385,7 +17411,7 @@ errors++;
 }
 }
 else {
-const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.properties.tasks.type,parentSchema:schema287.properties.tasks,data:data1};
+const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema289.properties.tasks.type,parentSchema:schema289.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -17397,7 +17423,7 @@ errors++;
 }
 }
 else {
-const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema287.type,parentSchema:schema287,data};
+const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema289.type,parentSchema:schema289,data};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -17412,7 +17438,7 @@ return errors === 0;
 validate134.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_terms = validate143;
-const schema307 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const schema309 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
 function validate144(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -17425,7 +17451,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema77.type},message:"must be string,object",schema:schema77.type,parentSchema:schema77,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema78.type},message:"must be string,object",schema:schema78.type,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17435,8 +17461,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(!pattern29.test(data)){
-const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema77,data};
+if(!pattern30.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17448,7 +17474,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.id === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema77.required,parentSchema:schema77,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema78.required,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -17459,7 +17485,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
-const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema77,data};
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema78,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -17508,7 +17534,7 @@ if(data.at !== undefined){
 let data1 = data.at;
 if(typeof data1 === "string"){
 if(func2(data1) < 1){
-const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema77.properties.at,data:data1};
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -17519,7 +17545,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema77.properties.at.type,parentSchema:schema77.properties.at,data:data1};
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema78.properties.at.type,parentSchema:schema78.properties.at,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -17532,7 +17558,7 @@ errors++;
 if(data.evidence !== undefined){
 let data2 = data.evidence;
 if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
-const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema79.enum},message:"must be equal to one of the allowed values",schema:schema79.enum,parentSchema:schema79,data:data2};
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema80.enum},message:"must be equal to one of the allowed values",schema:schema80.enum,parentSchema:schema80,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -17571,7 +17597,7 @@ if(data.note !== undefined){
 let data4 = data.note;
 if(typeof data4 === "string"){
 if(func2(data4) > 2000){
-const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data4};
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -17581,7 +17607,7 @@ vErrors.push(err12);
 errors++;
 }
 if(func2(data4) < 1){
-const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data4};
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -17592,7 +17618,7 @@ errors++;
 }
 }
 else {
-const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data4};
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -17622,7 +17648,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema307.required,parentSchema:schema307,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema309.required,parentSchema:schema309,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17632,7 +17658,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.terms === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema307.required,parentSchema:schema307,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema309.required,parentSchema:schema309,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17643,7 +17669,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "terms"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema307,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema309,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -17656,7 +17682,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("terms" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema307.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema309.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -17670,7 +17696,7 @@ if(data.terms !== undefined){
 let data1 = data.terms;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema307.properties.terms,data:data1};
+const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema309.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -17715,7 +17741,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema307.properties.terms.propertyNames,parentSchema:schema307.properties.terms,data:data1};
+const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema309.properties.terms.propertyNames,parentSchema:schema309.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -17729,7 +17755,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.label === undefined){
-const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema307.properties.terms.additionalProperties.required,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema309.properties.terms.additionalProperties.required,parentSchema:schema309.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -17739,7 +17765,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.definition === undefined){
-const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema307.properties.terms.additionalProperties.required,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema309.properties.terms.additionalProperties.required,parentSchema:schema309.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -17750,7 +17776,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!((((((key3 === "label") || (key3 === "plural")) || (key3 === "domain")) || (key3 === "definition")) || (key3 === "glossary")) || (key3 === "source"))){
-const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema309.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -17869,7 +17895,7 @@ if(data2.definition !== undefined){
 let data6 = data2.definition;
 if(typeof data6 === "string"){
 if(func2(data6) > 2000){
-const err21 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema43,data:data6};
+const err21 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -17879,7 +17905,7 @@ vErrors.push(err21);
 errors++;
 }
 if(func2(data6) < 1){
-const err22 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema43,data:data6};
+const err22 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -17890,7 +17916,7 @@ errors++;
 }
 }
 else {
-const err23 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema43.type,parentSchema:schema43,data:data6};
+const err23 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -17903,7 +17929,7 @@ errors++;
 if(data2.glossary !== undefined){
 let data7 = data2.glossary;
 if(typeof data7 !== "boolean"){
-const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema307.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema307.properties.terms.additionalProperties.properties.glossary,data:data7};
+const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema309.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema309.properties.terms.additionalProperties.properties.glossary,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -17921,7 +17947,7 @@ errors = vErrors.length;
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.properties.terms.additionalProperties.type,parentSchema:schema307.properties.terms.additionalProperties,data:data2};
+const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema309.properties.terms.additionalProperties.type,parentSchema:schema309.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -17933,7 +17959,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.properties.terms.type,parentSchema:schema307.properties.terms,data:data1};
+const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema309.properties.terms.type,parentSchema:schema309.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -17945,7 +17971,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema307.type,parentSchema:schema307,data};
+const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema309.type,parentSchema:schema309,data};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -17959,13 +17985,295 @@ return errors === 0;
 }
 validate143.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_wording = validate146;
-const schema318 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
-const pattern157 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
-const pattern158 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
+const of_translation = validate146;
+const schema320 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"translation.json","title":"Translation","description":"What texts of a pack or of the templates say in another language.","type":"object","additionalProperties":false,"required":["kind","language","of","texts"],"properties":{"kind":{"const":"translation","description":"The kind of document; it picks this schema."},"language":{"$ref":"defs.json#/$defs/language","description":"The language of `say`; the folder of the document has the same name."},"of":{"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$","maxLength":80,"description":"Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`)."},"texts":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["of","say"],"properties":{"of":{"$ref":"defs.json#/$defs/words","description":"The text exactly as it is written, with its references; of a word that is counted, all its forms."},"say":{"$ref":"defs.json#/$defs/words","description":"The same in the language. References, placeholders and expressions are kept as they are, in any order."},"note":{"$ref":"defs.json#/$defs/text","description":"For the next translator. It is not printed."}}}}}};
+const pattern159 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$", "u");
+const schema322 = {"type":["string","object"],"minLength":1,"maxLength":2000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
+
+function validate147(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate147.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema322.type},message:"must be string,object",schema:schema322.type,parentSchema:schema322,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(typeof data === "string"){
+if(func2(data) > 2000){
+const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema322,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+if(func2(data) < 1){
+const err2 = {instancePath,schemaPath:"#/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema322,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.other === undefined){
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema322.required,parentSchema:schema322,data};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+for(const key0 in data){
+if(!((((((key0 === "zero") || (key0 === "one")) || (key0 === "two")) || (key0 === "few")) || (key0 === "many")) || (key0 === "other"))){
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema322,data};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+if(data.zero !== undefined){
+let data0 = data.zero;
+if(typeof data0 === "string"){
+if(func2(data0) > 2000){
+const err5 = {instancePath:instancePath+"/zero",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data0};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+if(func2(data0) < 1){
+const err6 = {instancePath:instancePath+"/zero",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data0};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+}
+else {
+const err7 = {instancePath:instancePath+"/zero",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data0};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+if(data.one !== undefined){
+let data1 = data.one;
+if(typeof data1 === "string"){
+if(func2(data1) > 2000){
+const err8 = {instancePath:instancePath+"/one",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data1};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+if(func2(data1) < 1){
+const err9 = {instancePath:instancePath+"/one",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data1};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+}
+else {
+const err10 = {instancePath:instancePath+"/one",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data1};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+if(data.two !== undefined){
+let data2 = data.two;
+if(typeof data2 === "string"){
+if(func2(data2) > 2000){
+const err11 = {instancePath:instancePath+"/two",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data2};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+if(func2(data2) < 1){
+const err12 = {instancePath:instancePath+"/two",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data2};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+}
+else {
+const err13 = {instancePath:instancePath+"/two",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data2};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+}
+if(data.few !== undefined){
+let data3 = data.few;
+if(typeof data3 === "string"){
+if(func2(data3) > 2000){
+const err14 = {instancePath:instancePath+"/few",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data3};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+if(func2(data3) < 1){
+const err15 = {instancePath:instancePath+"/few",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data3};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+}
+else {
+const err16 = {instancePath:instancePath+"/few",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data3};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+}
+if(data.many !== undefined){
+let data4 = data.many;
+if(typeof data4 === "string"){
+if(func2(data4) > 2000){
+const err17 = {instancePath:instancePath+"/many",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data4};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+if(func2(data4) < 1){
+const err18 = {instancePath:instancePath+"/many",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data4};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+}
+else {
+const err19 = {instancePath:instancePath+"/many",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data4};
+if(vErrors === null){
+vErrors = [err19];
+}
+else {
+vErrors.push(err19);
+}
+errors++;
+}
+}
+if(data.other !== undefined){
+let data5 = data.other;
+if(typeof data5 === "string"){
+if(func2(data5) > 2000){
+const err20 = {instancePath:instancePath+"/other",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data5};
+if(vErrors === null){
+vErrors = [err20];
+}
+else {
+vErrors.push(err20);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err21 = {instancePath:instancePath+"/other",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data5};
+if(vErrors === null){
+vErrors = [err21];
+}
+else {
+vErrors.push(err21);
+}
+errors++;
+}
+}
+else {
+const err22 = {instancePath:instancePath+"/other",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data5};
+if(vErrors === null){
+vErrors = [err22];
+}
+else {
+vErrors.push(err22);
+}
+errors++;
+}
+}
+}
+validate147.errors = vErrors;
+return errors === 0;
+}
+validate147.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
 
 function validate146(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
-/*# sourceURL="wording.json" */;
+/*# sourceURL="translation.json" */;
 let vErrors = null;
 let errors = 0;
 const evaluated0 = validate146.evaluated;
@@ -17977,7 +18285,285 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema318.required,parentSchema:schema318,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema320.required,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(data.language === undefined){
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "language"},message:"must have required property '"+"language"+"'",schema:schema320.required,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+if(data.of === undefined){
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema320.required,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+if(data.texts === undefined){
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "texts"},message:"must have required property '"+"texts"+"'",schema:schema320.required,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+for(const key0 in data){
+if(!((((key0 === "kind") || (key0 === "language")) || (key0 === "of")) || (key0 === "texts"))){
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+if(data.kind !== undefined){
+let data0 = data.kind;
+if("translation" !== data0){
+const err5 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "translation"},message:"must be equal to constant",schema:"translation",parentSchema:schema320.properties.kind,data:data0};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+}
+if(data.language !== undefined){
+let data1 = data.language;
+if(typeof data1 === "string"){
+if(!pattern10.test(data1)){
+const err6 = {instancePath:instancePath+"/language",schemaPath:"defs.json#/$defs/language/pattern",keyword:"pattern",params:{pattern: "^[a-z]{2}(?:-[A-Z]{2})?$"},message:"must match pattern \""+"^[a-z]{2}(?:-[A-Z]{2})?$"+"\"",schema:"^[a-z]{2}(?:-[A-Z]{2})?$",parentSchema:schema39,data:data1};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+}
+else {
+const err7 = {instancePath:instancePath+"/language",schemaPath:"defs.json#/$defs/language/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema39.type,parentSchema:schema39,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+if(data.of !== undefined){
+let data2 = data.of;
+if(typeof data2 === "string"){
+if(func2(data2) > 80){
+const err8 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema320.properties.of,data:data2};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+if(!pattern159.test(data2)){
+const err9 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$",parentSchema:schema320.properties.of,data:data2};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+}
+else {
+const err10 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema320.properties.of.type,parentSchema:schema320.properties.of,data:data2};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+if(data.texts !== undefined){
+let data3 = data.texts;
+if(Array.isArray(data3)){
+if(data3.length < 1){
+const err11 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema320.properties.texts,data:data3};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+const len0 = data3.length;
+for(let i0=0; i0<len0; i0++){
+let data4 = data3[i0];
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if(data4.of === undefined){
+const err12 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema320.properties.texts.items.required,parentSchema:schema320.properties.texts.items,data:data4};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+if(data4.say === undefined){
+const err13 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "say"},message:"must have required property '"+"say"+"'",schema:schema320.properties.texts.items.required,parentSchema:schema320.properties.texts.items,data:data4};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+for(const key1 in data4){
+if(!(((key1 === "of") || (key1 === "say")) || (key1 === "note"))){
+const err14 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema320.properties.texts.items,data:data4};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+if(data4.of !== undefined){
+if(!(validate147(data4.of, {instancePath:instancePath+"/texts/" + i0+"/of",parentData:data4,parentDataProperty:"of",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate147.errors : vErrors.concat(validate147.errors);
+errors = vErrors.length;
+}
+}
+if(data4.say !== undefined){
+if(!(validate147(data4.say, {instancePath:instancePath+"/texts/" + i0+"/say",parentData:data4,parentDataProperty:"say",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate147.errors : vErrors.concat(validate147.errors);
+errors = vErrors.length;
+}
+}
+if(data4.note !== undefined){
+let data7 = data4.note;
+if(typeof data7 === "string"){
+if(func2(data7) > 2000){
+const err15 = {instancePath:instancePath+"/texts/" + i0+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema44,data:data7};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+if(func2(data7) < 1){
+const err16 = {instancePath:instancePath+"/texts/" + i0+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema44,data:data7};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+}
+else {
+const err17 = {instancePath:instancePath+"/texts/" + i0+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema44.type,parentSchema:schema44,data:data7};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+}
+}
+else {
+const err18 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema320.properties.texts.items.type,parentSchema:schema320.properties.texts.items,data:data4};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+}
+}
+else {
+const err19 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema320.properties.texts.type,parentSchema:schema320.properties.texts,data:data3};
+if(vErrors === null){
+vErrors = [err19];
+}
+else {
+vErrors.push(err19);
+}
+errors++;
+}
+}
+}
+else {
+const err20 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema320.type,parentSchema:schema320,data};
+if(vErrors === null){
+vErrors = [err20];
+}
+else {
+vErrors.push(err20);
+}
+errors++;
+}
+validate146.errors = vErrors;
+return errors === 0;
+}
+validate146.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+const of_wording = validate150;
+const schema330 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
+const pattern160 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
+const pattern161 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
+
+function validate150(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+/*# sourceURL="wording.json" */;
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate150.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.kind === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema330.required,parentSchema:schema330,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17987,7 +18573,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.words === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema318.required,parentSchema:schema318,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema330.required,parentSchema:schema330,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17998,7 +18584,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "words"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema318,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema330,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -18011,7 +18597,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("wording" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema318.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema330.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -18025,7 +18611,7 @@ if(data.words !== undefined){
 let data1 = data.words;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema318.properties.words,data:data1};
+const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema330.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -18037,8 +18623,8 @@ errors++;
 for(const key1 in data1){
 const _errs5 = errors;
 if(typeof key1 === "string"){
-if(!pattern157.test(key1)){
-const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema318.properties.words.propertyNames,data:key1,propertyName:key1};
+if(!pattern160.test(key1)){
+const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema330.properties.words.propertyNames,data:key1,propertyName:key1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -18050,7 +18636,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema318.properties.words.propertyNames,parentSchema:schema318.properties.words,data:data1};
+const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema330.properties.words.propertyNames,parentSchema:schema330.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -18063,8 +18649,8 @@ errors++;
 for(const key2 in data1){
 let data2 = data1[key2];
 if(typeof data2 === "string"){
-if(!pattern158.test(data2)){
-const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema318.properties.words.additionalProperties,data:data2};
+if(!pattern161.test(data2)){
+const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema330.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -18075,7 +18661,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema318.properties.words.additionalProperties.type,parentSchema:schema318.properties.words.additionalProperties,data:data2};
+const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema330.properties.words.additionalProperties.type,parentSchema:schema330.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -18087,7 +18673,7 @@ errors++;
 }
 }
 else {
-const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema318.properties.words.type,parentSchema:schema318.properties.words,data:data1};
+const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema330.properties.words.type,parentSchema:schema330.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -18099,7 +18685,7 @@ errors++;
 }
 }
 else {
-const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema318.type,parentSchema:schema318,data};
+const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema330.type,parentSchema:schema330,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -18108,13 +18694,13 @@ vErrors.push(err10);
 }
 errors++;
 }
-validate146.errors = vErrors;
+validate150.errors = vErrors;
 return errors === 0;
 }
-validate146.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate150.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 /** The SHA-256 of the schemas that this was made from. */
-export const madeFrom: string = '49022060e7fc35392ec556ea2f4e2dd7eb79a8fe68d51d726d07c9d4dc089291';
+export const madeFrom: string = '3310e8eb39892587086150ba98880a4d0966abd00441a5322bb0aa2804bc3cf0';
 
 export const validators: Readonly<Record<string, ValidateFunction>> = {
   'clinic': of_clinic,
@@ -18132,5 +18718,6 @@ export const validators: Readonly<Record<string, ValidateFunction>> = {
   'sources': of_sources,
   'tasks': of_tasks,
   'terms': of_terms,
+  'translation': of_translation,
   'wording': of_wording,
 };

@@ -50,7 +50,7 @@ describe('a test in words', () => {
     ['a limit', compare('load.wait', 'above', 'holding.longest-wait'), 'Time since use: more than 10 minutes'],
     ['a bare number', compare('load.wait', 'at-most'), 'Time since use: at most 12 minutes'],
     ['a temperature', compare('load.heat', 'below'), 'Heat of the load: below 12 minutes'],
-    ['a date', compare('load.day', 'above'), 'Day of use: after 12 minutes'],
+    ['a date', compare('load.day', 'above'), 'Day of use: after August 24, 1971'],
     ['a comparison turned round', not(compare('load.wait', 'at-least')), 'Time since use: less than 12 minutes'],
     ['the answer of another decision', oneOf('load.route', 'keep-out'), 'Washer, by our rule: keep it out'],
   ])('%s', (_, condition, words) => {

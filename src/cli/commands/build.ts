@@ -11,6 +11,7 @@ import type { Loaded } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 import { allFormats, formatsOf, makeProducts } from '../products.js';
 import { openRelease, readReleases, textFile } from '../releases.js';
+import { reportTranslation } from '../translation-report.js';
 import { writeFiles } from '../write-files.js';
 
 export interface BuildOptions extends CommonOptions {
@@ -39,7 +40,15 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   const last = releases.at(-1);
   const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
   const made = await makeProducts(rulebook, { progress, formats, ...(released && { released }) });
-  const findings = [...opened.findings, ...report.findings, ...history, ...opening, ...made.findings];
+  const translation = reportTranslation(opened.loaded, rulebook);
+  const findings = [
+    ...opened.findings,
+    ...report.findings,
+    ...(translation?.findings ?? []),
+    ...history,
+    ...opening,
+    ...made.findings,
+  ];
   if (last !== undefined && made.comparison !== undefined)
     findings.push(...sameVersion(opened.loaded, last.version, made.comparison));
   progress.done();

@@ -13,6 +13,7 @@ import { type CommonOptions, type Context, type Opened, openClinic, openPacks } 
 import { manualOf } from '../load-manual.js';
 import { sampleClinics } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
+import { reportTranslation, type TranslationReport } from '../translation-report.js';
 
 export interface CheckOptions extends CommonOptions {
   json?: boolean;
@@ -65,10 +66,12 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
     return { clinic: folder, findings: read };
   }
   const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on, proveStrict));
-  const proved = [...read, ...report.findings];
+  const translation = reportTranslation(loaded, rulebook);
+  const proved = [...read, ...report.findings, ...(translation?.findings ?? [])];
   const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
   printFindings(findings, say);
   sayRules(say, rulebook, report);
+  if (translation !== undefined) sayTranslation(say, translation);
   say(
     `  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`,
   );
@@ -101,6 +104,13 @@ function sayRules(say: (line: string) => void, rulebook: Rulebook, { coverage }:
   say(`  packs     ${packs.map(({ id, version }) => `${id} ${version}`).join(', ')}`);
   say(
     `  rules     ${plural(decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(limits.size, 'limit')}, ${plural(tasks.size, 'task')}, ${plural(procedures.size, 'procedure')}, ${plural(forms.size, 'form')}`,
+  );
+}
+
+function sayTranslation(say: (line: string) => void, { language, all, translated }: TranslationReport): void {
+  const numbers = [translated, all].map((number) => number.toLocaleString('en-US')).join(' of ');
+  say(
+    `  language  ${language}: ${numbers} texts translated${translated < all ? ' (`list texts --missing` lists the others)' : ''}`,
   );
 }
 

@@ -64,7 +64,7 @@ const rowsOf: Record<string, (rulebook: Rulebook) => Row[]> = {
 };
 
 /** What `rulebook list` can list. */
-export const listable: readonly string[] = ['regions', ...Object.keys(rowsOf)];
+export const listable: readonly string[] = ['regions', 'texts', ...Object.keys(rowsOf)];
 
 /** `rulebook list`: the things of one kind in a clinic's rulebook, one a line. */
 export function runList(context: Context, kind: string, options: ListOptions): number {

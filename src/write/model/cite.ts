@@ -1,7 +1,8 @@
 import type { Citation, Rulebook, Source } from '../../link/rulebook.js';
 import { join, type Markdown } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
-import { namedSources } from './named-sources.js';
+import { phraseMarkdown, type Spoken } from '../text/phrase.js';
+import { nameOfSource } from './named-sources.js';
 
 /** The sources that the rulebook cites, numbered in the order of the bibliography. */
 export type Bibliography = ReadonlyMap<string, { source: Source; number: number }>;
@@ -16,22 +17,19 @@ export function numberSources(rulebook: Rulebook): Bibliography {
 }
 
 /** `[12]`, or `common practice` where nothing is published; with its clause where `full`. */
-export function cite(bibliography: Bibliography, { id, at, evidence }: Citation, full = false): Markdown {
+export function cite(rulebook: Spoken, bibliography: Bibliography, { id, at, evidence }: Citation, full = false): Markdown {
   const number = bibliography.get(id)?.number;
-  const name = number === undefined ? (namedSources[id] ?? id) : `[${number}]`;
-  const clause = full && at !== undefined ? [' ', said(at, id)] : [];
-  return join([
-    name,
-    ...clause,
-    ...(evidence === 'recalled' ? [', recalled'] : []),
-    ...(full && evidence === 'computed' ? [', computed'] : []),
-  ]);
+  const name = number === undefined ? (nameOfSource(rulebook, id) ?? id) : `[${number}]`;
+  const source = join([name, ...(full && at !== undefined ? [' ', said(at, id)] : [])]);
+  if (evidence === 'recalled' || (full && evidence === 'computed'))
+    return phraseMarkdown(rulebook, `cite.${evidence}`, { source });
+  return source;
 }
 
 /** As `cite`, set in brackets behind a sentence; nothing for common practice. */
-export function citeInText(bibliography: Bibliography, citation: Citation): Markdown | null {
+export function citeInText(rulebook: Spoken, bibliography: Bibliography, citation: Citation): Markdown | null {
   if (citation.id === 'common-practice') return null;
-  const cited = cite(bibliography, citation);
+  const cited = cite(rulebook, bibliography, citation);
   return bibliography.has(citation.id) ? cited : join(['[', cited, ']']);
 }
 

@@ -50,5 +50,5 @@ export function modelGlossary(rulebook: Rulebook): { id: string; label: string; 
   return [...rulebook.terms.values()]
     .filter((term) => term.glossary && isUsed(term))
     .map(({ id, label, definition }) => ({ id, label: capitalize(label), definition: ruleText(definition) }))
-    .sort((a, b) => a.label.localeCompare(b.label, 'en'));
+    .sort((a, b) => a.label.localeCompare(b.label, rulebook.language));
 }

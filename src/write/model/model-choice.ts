@@ -1,9 +1,10 @@
 import { decide } from '../../decide/decide.js';
-import type { Choice, Machine, Rulebook, Situation } from '../../link/rulebook.js';
-import { formatQuantity } from '../../measure/quantity.js';
-import { join, type Markdown } from '../text/markdown.js';
+import type { Choice, Fact, Machine, Rulebook, Situation } from '../../link/rulebook.js';
+import type { Markdown } from '../text/markdown.js';
 import { ruleText, said, saidText } from '../text/markdown-safe.js';
-import { capitalize, joinList } from '../text/say-list.js';
+import { phrase, phraseMarkdown } from '../text/phrase.js';
+import { capitalize, joinList, joinWith } from '../text/say-list.js';
+import { sayPlainQuantity } from '../text/say-quantity.js';
 import { type Bibliography, cite } from './cite.js';
 import { sayWhy } from './model-decision.js';
 import { inCell, sayCondition, sayNeeds } from './say-condition.js';
@@ -23,8 +24,16 @@ export function modelChoice(rulebook: Rulebook, bibliography: Bibliography, deci
     lines: decision.rules.flatMap((rule) => {
       const { holds, lines } = sayCondition(rulebook, rule.when);
       if (holds === 'never') return [];
-      const needs = join(rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs, programs), '; ');
-      return [{ id: rule.id, always: holds === 'always', situation: join(lines, '; '), needs, ...sayWhy(bibliography, rule) }];
+      const needs = rule.needs === undefined ? [] : sayNeeds(rulebook, rule.needs, programs);
+      return [
+        {
+          id: rule.id,
+          always: holds === 'always',
+          situation: joinWith(rulebook, 'list.semicolon', lines),
+          needs: joinWith(rulebook, 'list.semicolon', needs),
+          ...sayWhy(rulebook, bibliography, rule),
+        },
+      ];
     }),
     situations: typicalSituations(rulebook, decision),
   };
@@ -35,18 +44,19 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
   return {
     machine: machine.name,
     id: machine.id,
-    source: cite(new Map(), { id: 'maker' }),
+    source: cite(rulebook, new Map(), { id: 'maker' }),
     instructions: said(`${machine.instructions.title}, ${machine.instructions.edition}`, machine.id),
     programs: machine.programs.map((program) => ({
       id: program.id,
       name: said(program.name, program.id),
       use: saidText(program.use, program.id),
       note: program.note === undefined ? null : saidText(program.note, program.id),
-      stages: join(
-        program.stages.map((stage) => sayStage(program.id, stage)),
-        '; ',
+      stages: joinWith(
+        rulebook,
+        'list.semicolon',
+        program.stages.map((stage) => sayStage(rulebook, program.id, stage)),
       ),
-      offers: join(sayOffers(rulebook, machine, program.facts), '; '),
+      offers: joinWith(rulebook, 'list.semicolon', sayOffers(rulebook, machine, program.facts)),
     })),
   };
 }
@@ -54,20 +64,28 @@ export function modelPrograms(rulebook: Rulebook, machine: Machine) {
 type Stage = Machine['programs'][number]['stages'][number];
 
 /** As the maker states it, without the second unit of the region. */
-function sayStage(program: string, { name, temperature, time, pressure, note }: Stage): Markdown {
-  const values = [temperature, time].filter((each) => each !== undefined).map(formatQuantity);
+function sayStage(rulebook: Rulebook, program: string, { name, temperature, time, pressure, note }: Stage): Markdown {
+  const values = [temperature, time].flatMap((each) => (each === undefined ? [] : [sayPlainQuantity(rulebook, each)]));
   if (pressure !== undefined)
     values.push(
-      'absolute' in pressure ? `${formatQuantity(pressure.absolute)} absolute` : `${formatQuantity(pressure.gauge)} gauge`,
+      'absolute' in pressure
+        ? phrase(rulebook, 'pressure.absolute', { pressure: sayPlainQuantity(rulebook, pressure.absolute) })
+        : phrase(rulebook, 'pressure.gauge', { pressure: sayPlainQuantity(rulebook, pressure.gauge) }),
     );
-  return said(`${name}${values.length > 0 ? `: ${values.join(', ')}` : ''}${note === undefined ? '' : ` (${note})`}`, program);
+  const [first] = values;
+  const stated = first === undefined ? name : phrase(rulebook, 'program.stage', { name, values: listed(rulebook, values) });
+  return said(`${stated}${note === undefined ? '' : ` (${note})`}`, program);
+}
+
+function listed(rulebook: Rulebook, values: readonly string[]): string {
+  return values.reduce((first, next) => phrase(rulebook, 'list.comma', { first, next }));
 }
 
 function sayOffers(rulebook: Rulebook, machine: Machine, offered: Situation): Markdown[] {
   return Object.entries(offered).flatMap(([id, value]) => {
     const fact = rulebook.facts.get(id);
     if (fact === undefined || id in machine.facts || fact.statedBy === 'machine') return [];
-    return [join([`${capitalize(fact.label)}: `, sayFactValue(rulebook, fact, value)])];
+    return [isSaid(rulebook, fact, sayFactValue(rulebook, fact, value))];
   });
 }
 
@@ -75,12 +93,15 @@ function sayOffers(rulebook: Rulebook, machine: Machine, offered: Situation): Ma
 function typicalSituations(rulebook: Rulebook, decision: Choice) {
   const sayPrograms = (ids: readonly string[]) => {
     const programs = ids.filter((id) => id !== 'none').map((id) => sayOwn(rulebook, decision, id));
-    return programs.length > 0 ? joinList(programs, 'or') : null;
+    return programs.length > 0 ? joinList(rulebook, programs, 'or') : null;
   };
   const table = tabulateChoice(rulebook, decision);
   if (table !== undefined)
     return table.map(({ when, programs }) => ({
-      situation: inCell(when.map((each) => sayValues(rulebook, each))),
+      situation: inCell(
+        rulebook,
+        when.map((each) => sayValues(rulebook, each)),
+      ),
       programs: sayPrograms(programs),
     }));
   const examples = decision.rules.flatMap((rule) => rule.examples.filter(({ applies }) => applies).map(({ given }) => given));
@@ -100,15 +121,21 @@ function sayOwn(rulebook: Rulebook, { from }: Choice, id: string): Markdown {
 
 function sayValues(rulebook: Rulebook, { fact, values }: TabulatedRow['when'][number]): Markdown {
   const words = values.map((value) => sayFactValue(rulebook, fact, value));
-  return join([`${capitalize(fact.label)}: `, joinList(words, 'or')]);
+  return isSaid(rulebook, fact, joinList(rulebook, words, 'or'));
+}
+
+/** `Soil: dried soil`. */
+function isSaid(rulebook: Rulebook, { label }: Fact, value: Markdown): Markdown {
+  return phraseMarkdown(rulebook, 'condition.is', { fact: capitalize(label), value });
 }
 
 /** A situation in one cell, a fact a line. */
 function saySituation(rulebook: Rulebook, given: Situation): Markdown {
   return inCell(
+    rulebook,
     Object.entries(given).flatMap(([id, value]) => {
       const fact = rulebook.facts.get(id);
-      return fact === undefined ? [] : [join([`${capitalize(fact.label)}: `, sayFactValue(rulebook, fact, value)])];
+      return fact === undefined ? [] : [isSaid(rulebook, fact, sayFactValue(rulebook, fact, value))];
     }),
   );
 }

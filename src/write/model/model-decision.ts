@@ -1,8 +1,8 @@
 import type { Rule, Rulebook, Verdict } from '../../link/rulebook.js';
 import { groupBy } from '../text/group-by.js';
-import { join, refer } from '../text/markdown.js';
+import { refer } from '../text/markdown.js';
 import { ruleText, textOfLayer } from '../text/markdown-safe.js';
-import { capitalize, uncapitalize } from '../text/say-list.js';
+import { capitalize, joinWith, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, citeInText } from './cite.js';
 import { sayCondition } from './say-condition.js';
 
@@ -32,15 +32,22 @@ function sayAnswer({ say }: Verdict, outcome: string): string {
 function lineOf(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {
   const { holds, lines } = sayCondition(rulebook, rule.when);
   if (holds === 'never') return [];
-  return [{ id: rule.id, always: holds === 'always', situation: join(lines, '; '), ...sayWhy(bibliography, rule) }];
+  return [
+    {
+      id: rule.id,
+      always: holds === 'always',
+      situation: joinWith(rulebook, 'list.semicolon', lines),
+      ...sayWhy(rulebook, bibliography, rule),
+    },
+  ];
 }
 
 /** Why a rule holds, what can hurt, and where it is from. */
-export function sayWhy(bibliography: Bibliography, rule: Rule) {
+export function sayWhy(rulebook: Rulebook, bibliography: Bibliography, rule: Rule) {
   return {
     why: textOfLayer(rule.because, rule.layer),
     cautions: rule.cautions.map((each) => textOfLayer(each, rule.layer)),
     instead: rule.instead === undefined ? null : refer('procedure', rule.instead),
-    source: citeInText(bibliography, rule.source),
+    source: citeInText(rulebook, bibliography, rule.source),
   };
 }

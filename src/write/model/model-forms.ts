@@ -1,8 +1,9 @@
 import { knownFacts } from '../../decide/decide.js';
 import { truthOf } from '../../decide/truth.js';
 import type { Form, Machine, Rulebook } from '../../link/rulebook.js';
-import { join, refer } from '../text/markdown.js';
+import { refer } from '../text/markdown.js';
 import { said, textOfLayer } from '../text/markdown-safe.js';
+import { phraseMarkdown } from '../text/phrase.js';
 import { capitalize, endWithStop } from '../text/say-list.js';
 import { labelOf } from './label-of.js';
 
@@ -63,6 +64,6 @@ function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined
 
 /** `at most 10 minutes`: what is written has to stay on that side. */
 function sayColumnLimit(rulebook: Rulebook, id: string) {
-  const side = rulebook.limits.get(id)?.stricter === 'lower' ? 'at most ' : 'at least ';
-  return join([side, refer('limit', id)]);
+  const side = rulebook.limits.get(id)?.stricter === 'lower' ? 'compare.at-most' : 'compare.at-least';
+  return phraseMarkdown(rulebook, side, { value: refer('limit', id) });
 }

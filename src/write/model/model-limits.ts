@@ -2,8 +2,9 @@ import type { Limit, Rulebook } from '../../link/rulebook.js';
 import { groupBy } from '../text/group-by.js';
 import { join } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
-import { capitalize } from '../text/say-list.js';
-import { sayQuantity } from '../text/say-quantity.js';
+import { phrase } from '../text/phrase.js';
+import { capitalize, joinWith } from '../text/say-list.js';
+import { sayPlainQuantity, sayQuantity } from '../text/say-quantity.js';
 import { type Bibliography, cite } from './cite.js';
 import { collectLimits } from './collect-limits.js';
 import { labelOf, layerName } from './label-of.js';
@@ -18,7 +19,7 @@ export function modelLimits(rulebook: Rulebook, bibliography: Bibliography) {
   return [...stages, undefined].flatMap((stage) => {
     const limits = groups.get(stage);
     if (limits === undefined) return [];
-    const chapter = stage === undefined ? 'Forms and records' : capitalize(labelOf(rulebook, stage));
+    const chapter = stage === undefined ? phrase(rulebook, 'limits.elsewhere') : capitalize(labelOf(rulebook, stage));
     return [{ chapter, limits: limits.map((limit) => modelLimit(rulebook, bibliography, limit)) }];
   });
 }
@@ -33,13 +34,22 @@ function saidIn(rulebook: Rulebook, stage: string): unknown {
 function modelLimit(rulebook: Rulebook, bibliography: Bibliography, limit: Limit) {
   const current = limit.chain.at(-1);
   const before = limit.chain.filter((each) => each !== current && each.value !== current?.value);
-  const earlier = before.map(({ layer, value }) => join([', ', layerName(rulebook, layer), ' ', said(value, limit.id)]));
+  const earlier = before.map(({ layer, value, quantity }) =>
+    join([
+      layerName(rulebook, layer),
+      ' ',
+      said(quantity === undefined ? value : sayPlainQuantity(rulebook, quantity), limit.id),
+    ]),
+  );
   return {
     id: limit.id,
     label: limit.label,
     value: said(sayQuantity(rulebook, limit.value), limit.id),
     lower: limit.stricter === 'lower',
-    source: cite(bibliography, limit.source, true),
-    by: limit.chain.length < 2 ? null : join([layerName(rulebook, current?.layer ?? 'base'), ...earlier]),
+    source: cite(rulebook, bibliography, limit.source, true),
+    by:
+      limit.chain.length < 2
+        ? null
+        : joinWith(rulebook, 'list.comma', [layerName(rulebook, current?.layer ?? 'base'), ...earlier]),
   };
 }

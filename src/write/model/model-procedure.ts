@@ -1,7 +1,7 @@
 import type { Procedure, Rulebook } from '../../link/rulebook.js';
-import { join, type Markdown, refer } from '../text/markdown.js';
+import { type Markdown, refer } from '../text/markdown.js';
 import { textOfLayer } from '../text/markdown-safe.js';
-import { capitalize, joinList, sayList, uncapitalize } from '../text/say-list.js';
+import { capitalize, joinList, joinWith, sayList, uncapitalize } from '../text/say-list.js';
 import { type Bibliography, cite } from './cite.js';
 import { labelOf } from './label-of.js';
 
@@ -14,19 +14,22 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
     title,
     purpose: text(procedure.purpose),
     who: joinList(
+      rulebook,
       withoutRepeats(rulebook, procedure.who).map((role) => refer('role', role)),
       'or',
     ),
     where: refer('zone', procedure.where),
     wear: capitalize(
       sayList(
+        rulebook,
         procedure.wear.map((term) => labelOf(rulebook, term)),
         'and',
       ),
     ),
-    ready: join(
+    ready: joinWith(
+      rulebook,
+      'list.semicolon',
       procedure.ready.map((each, index) => withoutStop(text(index === 0 ? each : uncapitalize(each)))),
-      '; ',
     ),
     cautions: procedure.cautions.map(text),
     steps: procedure.steps.map((step) => ({
@@ -42,13 +45,14 @@ export function modelProcedure(rulebook: Rulebook, bibliography: Bibliography, p
       procedure.records.length === 0
         ? null
         : joinList(
+            rulebook,
             procedure.records.map((form) => refer('form', form)),
             'and',
           ),
     decisions: procedure.decisions
       .filter((each) => rulebook.decisions.has(each) && !rulebook.notHere.has(each))
       .map((each) => refer('decision', each)),
-    source: procedure.source.id === 'common-practice' ? null : cite(bibliography, procedure.source, true),
+    source: procedure.source.id === 'common-practice' ? null : cite(rulebook, bibliography, procedure.source, true),
   };
 }
 

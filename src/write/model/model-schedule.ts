@@ -1,9 +1,11 @@
 import type { Duty, Machine, Rulebook, Task } from '../../link/rulebook.js';
-import { formatInterval, type Interval } from '../../measure/interval.js';
+import type { Interval } from '../../measure/interval.js';
 import { inBaseUnit } from '../../measure/quantity.js';
 import { groupBy } from '../text/group-by.js';
 import { type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
+import { phrase } from '../text/phrase.js';
+import { sayInterval } from '../text/say-interval.js';
 import { capitalize, joinList } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
 import { labelOf } from './label-of.js';
@@ -14,19 +16,18 @@ const day = 86_400;
 
 /** The turns by time, each with the longest interval that belongs to it in seconds, with the slack of the calendar, and its plain interval. */
 const turnsByTime = [
-  { heading: 'Each day of use', atMost: day, usual: 'every day of use' },
-  { heading: 'Each week', atMost: 7 * day, usual: 'every week' },
-  { heading: 'Each month', atMost: 31 * day, usual: 'every month' },
-  { heading: 'Each quarter', atMost: 92 * day, usual: 'every 3 months' },
-  { heading: 'Twice a year', atMost: 184 * day, usual: 'every 6 months' },
-  { heading: 'Each year', atMost: 366 * day, usual: 'every year' },
-  { heading: 'Less often', atMost: Number.POSITIVE_INFINITY, usual: '' },
-];
+  { turn: 'day', atMost: day, usual: { value: 1, unit: 'd' } },
+  { turn: 'week', atMost: 7 * day, usual: { value: 1, unit: 'wk' } },
+  { turn: 'month', atMost: 31 * day, usual: { value: 1, unit: 'mo' } },
+  { turn: 'quarter', atMost: 92 * day, usual: { value: 3, unit: 'mo' } },
+  { turn: 'half-year', atMost: 184 * day, usual: { value: 6, unit: 'mo' } },
+  { turn: 'year', atMost: 366 * day, usual: { value: 1, unit: 'a' } },
+  { turn: 'longer', atMost: Number.POSITIVE_INFINITY, usual: undefined },
+] as const;
 
-const eachCycle = 'Each cycle';
-const byCount = 'By cycles run';
-const byEvent = 'When something happens';
-const turnsInOrder = [eachCycle, ...turnsByTime.map(({ heading }) => heading), byCount, byEvent];
+type Turn = 'cycle' | (typeof turnsByTime)[number]['turn'] | 'count' | 'event';
+
+const turnsInOrder: readonly Turn[] = ['cycle', ...turnsByTime.map(({ turn }) => turn), 'count', 'event'];
 
 /** What comes round when, by turn; then how each task is done, by kind of machine. */
 export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, withoutPrograms: readonly Machine[]) {
@@ -40,9 +41,9 @@ export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, wi
   const tasks = [...new Set(held.map(({ task }) => task))];
   const kinds = [...new Set([...rulebook.machines.values()].map(({ kind }) => kind)), undefined];
   return {
-    turns: turnsInOrder.flatMap((heading) => {
-      const lines = byTurn.get(heading);
-      return lines === undefined ? [] : [{ heading, lines: linesOf(rulebook, lines) }];
+    turns: turnsInOrder.flatMap((turn) => {
+      const lines = byTurn.get(turn);
+      return lines === undefined ? [] : [{ heading: phrase(rulebook, `turn.${turn}`), lines: linesOf(rulebook, lines) }];
     }),
     programs: withoutPrograms.map((machine) => modelPrograms(rulebook, machine)),
     kinds: kinds.flatMap((kind) => {
@@ -54,17 +55,19 @@ export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, wi
   };
 }
 
-function turnOf({ every }: Duty): string {
-  if (every === undefined) return byEvent;
-  if (every.cycles?.value === 1) return eachCycle;
-  if (every.time === undefined) return byCount;
+function turnOf({ every }: Duty): Turn {
+  if (every === undefined) return 'event';
+  if (every.cycles?.value === 1) return 'cycle';
+  if (every.time === undefined) return 'count';
   const seconds = inBaseUnit(every.time);
-  return turnsByTime.find(({ atMost }) => seconds <= atMost)?.heading ?? byCount;
+  return turnsByTime.find(({ atMost }) => seconds <= atMost)?.turn ?? 'count';
 }
 
 /** One line a task and interval, naming the machines it falls on. */
 function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]) {
-  const byTask = groupBy(held, ({ duty }) => JSON.stringify([duty.task, sayInterval(duty.every)]));
+  const byTask = groupBy(held, ({ duty }) =>
+    JSON.stringify([duty.task, duty.every === undefined ? '' : sayInterval(rulebook, duty.every)]),
+  );
   return [...byTask.values()].flatMap((same) => {
     const [first] = same;
     if (first === undefined) return [];
@@ -76,10 +79,11 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
           names.length === 0
             ? null
             : joinList(
+                rulebook,
                 names.map((name) => said(name, 'clinic')),
                 'and',
               ),
-        often: sayTurn(first.duty, first.task),
+        often: sayTurn(rulebook, first.duty, first.task),
         who: labelOf(rulebook, first.task.role),
       },
     ];
@@ -87,12 +91,14 @@ function linesOf(rulebook: Rulebook, held: readonly { duty: Duty; task: Task }[]
 }
 
 /** The interval, where it is not plainly that of its turn. */
-function sayTurn({ every, maker }: Duty, task: Task): Markdown | null {
-  const plain = every === undefined || every.cycles?.value === 1 || turnsByTime.some(({ usual }) => usual === sayInterval(every));
-  if (plain && maker === undefined) return null;
-  return said(`${sayInterval(every)}${maker === undefined ? '' : ' (maker)'}`, task.id);
+function sayTurn(rulebook: Rulebook, { every, maker }: Duty, task: Task): Markdown | null {
+  if (every === undefined || (maker === undefined && isUsual(every))) return null;
+  const interval = sayInterval(rulebook, every);
+  return said(maker === undefined ? interval : phrase(rulebook, 'turn.maker', { interval }), task.id);
 }
 
-function sayInterval(every: Interval | undefined): string {
-  return every === undefined ? '' : formatInterval(every);
+function isUsual({ time, cycles }: Interval): boolean {
+  if (cycles?.value === 1) return true;
+  if (cycles !== undefined || time === undefined) return false;
+  return turnsByTime.some(({ usual }) => usual?.unit === time.unit && usual.value === time.value);
 }

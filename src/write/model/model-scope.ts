@@ -2,12 +2,18 @@ import type { Rulebook } from '../../link/rulebook.js';
 import { join } from '../text/markdown.js';
 import { said, saidText } from '../text/markdown-safe.js';
 import { sayDate } from '../text/say-date.js';
+import { joinWith } from '../text/say-list.js';
 import { labelOf } from './label-of.js';
 
 /** What the manual covers: people, rooms, machines, products and contacts. */
 export function modelScope(rulebook: Rulebook) {
   const { clinic, machines } = rulebook;
-  const labels = (ids: readonly string[]) => ids.map((id) => labelOf(rulebook, id)).join(', ');
+  const labels = (ids: readonly string[]) =>
+    joinWith(
+      rulebook,
+      'list.comma',
+      ids.map((id) => labelOf(rulebook, id)),
+    );
   return {
     about: saidText(clinic.about, 'clinic'),
     people: clinic.people.map(({ name, job, roles }) => ({ name, job, roles: labels(roles) })),

@@ -1,9 +1,15 @@
 import { knownFacts } from '../../decide/decide.js';
 import { type Given, truthOf } from '../../decide/truth.js';
 import type { Condition, Fact, Rulebook, Situation, Test } from '../../link/rulebook.js';
+import { calendarDay } from '../../measure/day-number.js';
+import { fromBaseUnit } from '../../measure/quantity.js';
 import { join, lineBreak, type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
-import { capitalize, joinList } from '../text/say-list.js';
+import { phraseMarkdown } from '../text/phrase.js';
+import { sayDate } from '../text/say-date.js';
+import { capitalize, joinList, joinWith } from '../text/say-list.js';
+import { sayNumber } from '../text/say-number.js';
+import { sayPlainQuantity } from '../text/say-quantity.js';
 import { sayMember } from './say-member.js';
 import { type Shape, shapeCondition } from './shape-condition.js';
 
@@ -34,14 +40,18 @@ export function sayNeeds(rulebook: Rulebook, condition: Condition, programs: rea
   const shape = shapeCondition(keepOffered(condition, stated), nothing);
   if (shape.kind === 'all') return mergeRanges(shape.of, rulebook);
   if (shape.kind === 'test') return [sayShape(shape, rulebook, true)];
-  return shape.of.map((way, index) => join([index === 0 ? '' : 'or ', sayWay(way, rulebook, index === 0)]));
+  return shape.of.map((each, index) => {
+    const way = sayWay(each, rulebook, index === 0);
+    return index === 0 ? way : phraseMarkdown(rulebook, 'condition.or', { way });
+  });
 }
 
 function sayWay(way: Shape, rulebook: Rulebook, first: boolean): Markdown {
   if (way.kind !== 'all') return sayShape(way, rulebook, first);
-  return join(
+  return joinWith(
+    rulebook,
+    'list.comma',
     way.of.map((part, index) => sayShape(part, rulebook, first && index === 0)),
-    ', ',
   );
 }
 
@@ -53,8 +63,8 @@ function keepOffered(condition: Condition, stated: readonly Given[]): Condition 
 }
 
 /** Lines in one table cell; a long row of them runs on, to keep the table short. */
-export function inCell(lines: readonly Markdown[]): Markdown {
-  return join(lines, lines.length > 2 ? '; ' : lineBreak);
+export function inCell(rulebook: Rulebook, lines: readonly Markdown[]): Markdown {
+  return lines.length > 2 ? joinWith(rulebook, 'list.semicolon', lines) : join(lines, lineBreak);
 }
 
 function mergeRanges(shapes: readonly Shape[], rulebook: Rulebook): Markdown[] {
@@ -78,7 +88,7 @@ function sayShape(shape: Shape, rulebook: Rulebook, first: boolean): Markdown {
     const words = sayShape(part, rulebook, first && index === 0);
     return part.kind === 'test' ? words : join(['(', words, ')']);
   });
-  return join(parts, shape.kind === 'any' ? '; or ' : '; and ');
+  return joinWith(rulebook, `condition.${shape.kind}`, parts);
 }
 
 function sayTests(id: string, tests: readonly TestShape[], rulebook: Rulebook, first: boolean): Markdown {
@@ -86,71 +96,55 @@ function sayTests(id: string, tests: readonly TestShape[], rulebook: Rulebook, f
   if (fact === undefined) throw new RangeError(`unknown fact \`${id}\``);
   const label = first ? capitalize(fact.label) : fact.label;
   const words = tests.map(({ test, negated }) => sayTest(fact, test, negated, rulebook));
-  return join([label, fact.type === 'set' ? ' ' : ': ', join(words, ' and ')]);
-}
-
-function sayTest(fact: Fact, test: Test, negated: boolean, rulebook: Rulebook): Markdown {
-  switch (test.kind) {
-    case 'one-of': {
-      const members = joinList(
-        test.members.map((member) => sayMember(rulebook, fact, member)),
-        'or',
-      );
-      if (!negated) return members;
-      const [member] = test.members;
-      return join(typeof member === 'boolean' ? [sayMember(rulebook, fact, !member)] : ['anything but ', members]);
-    }
-    case 'any-of':
-      return saySet(
-        fact,
-        '',
-        joinList(
-          test.members.map((member) => sayMember(rulebook, fact, member)),
-          'or',
-        ),
-      );
-    case 'all-of':
-      return saySet(
-        fact,
-        negated ? 'not all of ' : '',
-        joinList(
-          test.members.map((member) => sayMember(rulebook, fact, member)),
-          'and',
-        ),
-      );
-    case 'none-of':
-      return saySet(
-        fact,
-        'no ',
-        joinList(
-          test.members.map((member) => sayMember(rulebook, fact, member)),
-          'or',
-        ),
-      );
-    case 'compare':
-      return join([
-        sayComparison(fact, test.op),
-        ' ',
-        test.limit === undefined ? said(test.shown, fact.id) : refer('limit', test.limit),
-      ]);
-  }
+  const said = { fact: label, value: joinWith(rulebook, 'condition.both', words) };
+  return phraseMarkdown(rulebook, `condition.${howSaid(fact)}`, said);
 }
 
 /** A program's set reads as a verb (`takes cassettes`), any other as a noun (`materials include aluminum`). */
-function saySet(fact: Fact, before: string, members: Markdown): Markdown {
-  if (fact.type !== 'set') return join([before === 'no ' ? 'anything but ' : before, members]);
-  const verb =
-    fact.statedBy === 'program' || fact.statedBy === 'machine' ? '' : fact.label.endsWith('s') ? 'include ' : 'includes ';
-  return join([verb, before, members]);
+function howSaid({ type, statedBy, label }: Fact): 'is' | 'offers' | 'include' | 'includes' {
+  if (type !== 'set') return 'is';
+  if (statedBy === 'program' || statedBy === 'machine') return 'offers';
+  return label.endsWith('s') ? 'include' : 'includes';
 }
 
-function sayComparison(fact: Fact, op: Extract<Test, { kind: 'compare' }>['op']): string {
-  if (fact.type === 'date') return { 'at-least': 'on or after', 'at-most': 'on or before', above: 'after', below: 'before' }[op];
+function sayTest(fact: Fact, test: Test, negated: boolean, rulebook: Rulebook): Markdown {
+  if (test.kind === 'compare') return sayComparison(fact, test, rulebook);
+  const [member] = test.members;
+  if (negated && test.kind === 'one-of' && typeof member === 'boolean') return join([sayMember(rulebook, fact, !member)]);
+  const value = joinList(
+    rulebook,
+    test.members.map((each) => sayMember(rulebook, fact, each)),
+    test.kind === 'all-of' ? 'and' : 'or',
+  );
+  const around = howNegated(fact, test.kind, negated);
+  return around === undefined ? value : phraseMarkdown(rulebook, `condition.${around}`, { value });
+}
+
+function howNegated(
+  { type }: Fact,
+  kind: Exclude<Test['kind'], 'compare'>,
+  negated: boolean,
+): 'not' | 'not-all' | 'no' | undefined {
+  if (kind === 'none-of') return type === 'set' ? 'no' : 'not';
+  if (!negated) return undefined;
+  return kind === 'all-of' ? 'not-all' : 'not';
+}
+
+type CompareTest = Extract<Test, { kind: 'compare' }>;
+
+function sayComparison(fact: Fact, test: CompareTest, rulebook: Rulebook): Markdown {
+  const value = test.limit === undefined ? said(sayOperand(fact, test, rulebook), fact.id) : refer('limit', test.limit);
+  return phraseMarkdown(rulebook, `compare.${howCompared(fact, test.op)}`, { value });
+}
+
+function sayOperand(fact: Fact, { value, shown, unit }: CompareTest, rulebook: Rulebook): string {
+  if (fact.type === 'date') return sayDate(calendarDay(value), rulebook.language);
+  if (unit !== undefined) return sayPlainQuantity(rulebook, fromBaseUnit(value, unit));
+  return fact.type === 'count' ? sayNumber(rulebook.language, value) : shown;
+}
+
+function howCompared(fact: Fact, op: CompareTest['op']): string {
+  if (fact.type === 'date') return { 'at-least': 'on-or-after', 'at-most': 'on-or-before', above: 'after', below: 'before' }[op];
   const warm = fact.unit === 'Cel' || fact.unit === '[degF]';
-  return {
-    'at-least': 'at least',
-    'at-most': 'at most',
-    above: warm ? 'above' : 'more than',
-    below: warm ? 'below' : 'less than',
-  }[op];
+  return warm ? op : { 'at-least': 'at-least', 'at-most': 'at-most', above: 'more-than', below: 'less-than' }[op];
 }

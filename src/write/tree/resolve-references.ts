@@ -1,11 +1,10 @@
 import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { Rulebook } from '../../link/rulebook.js';
-import { formatQuantity } from '../../measure/quantity.js';
 import { type Bibliography, numberSources } from '../model/cite.js';
-import { namedSources } from '../model/named-sources.js';
+import { nameOfSource } from '../model/named-sources.js';
 import type { ReferenceScheme } from '../text/markdown.js';
-import { sayQuantity } from '../text/say-quantity.js';
+import { sayPlainQuantity, sayQuantity } from '../text/say-quantity.js';
 import { findHomes, type Home } from './find-homes.js';
 import type { CrossReference, Section } from './nodes.js';
 import { sayEvery } from './say-every.js';
@@ -62,7 +61,12 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
   switch (scheme) {
     case 'limit': {
       const limit = rulebook.limits.get(id);
-      return limit && { text: roomy ? sayQuantity(rulebook, limit.value) : formatQuantity(limit.value), anchor: at('limit') };
+      return (
+        limit && {
+          text: roomy ? sayQuantity(rulebook, limit.value) : sayPlainQuantity(rulebook, limit.value),
+          anchor: at('limit'),
+        }
+      );
     }
     case 'every':
       return plain(sayEvery(rulebook, id), at('task'));
@@ -90,7 +94,7 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
     }
     case 'source': {
       const number = shelf.bibliography.get(id)?.number;
-      return plain(number === undefined ? namedSources[id] : `[${number}]`, at('source'));
+      return plain(number === undefined ? nameOfSource(rulebook, id) : `[${number}]`, at('source'));
     }
   }
 }

@@ -11,6 +11,7 @@ import type {
   TableRow,
 } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
+import { wordOf } from '../../text/word-of.js';
 import type { Section } from '../../tree/nodes.js';
 import type { Writing } from '../../writing.js';
 import { slugsOf } from './slugs-of.js';
@@ -33,7 +34,7 @@ export function portableTree({ tree, meta, sections }: Writing): Root {
       case 'containerDirective':
         return portableContainer(node);
       case 'leafDirective':
-        return node.name === 'contents' ? [heading(2, [text('Contents')]), contentsList(sections)] : [];
+        return node.name === 'contents' ? [heading(2, [text(wordOf(meta, 'print.contents'))]), contentsList(sections)] : [];
       case 'figure':
         return [
           { type: 'paragraph', children: [{ type: 'strong', children: [text(node.caption)] }] },
@@ -91,7 +92,10 @@ export function portableTree({ tree, meta, sections }: Writing): Root {
         return [
           {
             type: 'blockquote',
-            children: [{ type: 'paragraph', children: [{ type: 'strong', children: [text('Caution')] }] }, ...blocksOf(children)],
+            children: [
+              { type: 'paragraph', children: [{ type: 'strong', children: [text(wordOf(meta, 'print.caution'))] }] },
+              ...blocksOf(children),
+            ],
           },
         ];
       case 'note':

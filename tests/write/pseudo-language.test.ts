@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { manualOf } from '../../src/cli/load-manual.js';
+import { units } from '../../src/measure/units.js';
+import { printMarkdown } from '../../src/write/print/print-markdown.js';
+import { pseudo, pseudoRulebook } from './pseudo-language.js';
+
+/** Letters that no language changes: signs of units, ids of packs and regions, letters of annexes. */
+const signs = new Set([
+  ...units.filter(({ one, many }) => one === many && !/ per |^CFU|^EU|^log$/.test(one)).map(({ one }) => one),
+  ...['base', 'us', 'ca-on', 'US', 'CA-ON'],
+]);
+
+const longestFirst = [...signs]
+  .sort((a, b) => b.length - a.length)
+  .map((sign) => sign.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
+const sign = new RegExp(String.raw`(?<![\p{L}])(?:${longestFirst.join('|')})(?![\p{L}\d])`, 'gu');
+
+/** What is left of a page when all that was translated, and all that no language changes, is taken away. */
+function leftOver(line: string): string {
+  return line
+    .replace(/\]\(#[^)]*\)/g, ']')
+    .replace(/⟦[^⟦⟧]*⟧/g, '')
+    .replace(/\b\d{1,2}(?:er)? (?:\p{L}+) \d{4}\b/gu, '')
+    .replace(/\b[\da-f]{12}\b/g, '')
+    .replace(/\b[A-H](?:\.\d+)? /g, '')
+    .replace(/\([A-H](?:\.\d+)?\)/g, '')
+    .replace(sign, '');
+}
+
+describe.each(['harrow-mills', 'piedra-alta'])('the manual of %s in a language of brackets', (seed) => {
+  const rulebook = pseudoRulebook(seed);
+  const manual = manualOf(rulebook);
+  const page = printMarkdown(manual);
+
+  it('has no finding', () => {
+    expect(manual.findings).toEqual([]);
+  });
+
+  it('prints no word that cannot be translated', () => {
+    const words = page.split('\n').flatMap((line, index) => {
+      const left = leftOver(line);
+      return /\p{L}/u.test(left) ? [`${index + 1}: ${left.trim()}`] : [];
+    });
+    expect(words).toEqual([]);
+  });
+
+  it('writes numbers and days as the language does', () => {
+    const numbers = page.match(/(?<![\d.])\d+[.,]\d+ (?:mbar|mm|kPa|µS\/cm)/g) ?? [];
+    expect(numbers.length).toBeGreaterThan(0);
+    expect(numbers.filter((number) => number.includes('.'))).toEqual([]);
+    expect(page.includes('1 décembre 2026')).toBe(true);
+  });
+});
+
+describe('the language of brackets', () => {
+  it.each([
+    ['Wait [](limit:x) at most.', '⟦Wait⟧ [](limit:x) ⟦at most⟧.'],
+    ['| {{label}} | {{#if lower}}at most{{/if}} |', '| {{label}} | {{#if lower}}⟦at most⟧{{/if}} |'],
+  ])('%s', (text, said) => {
+    expect(pseudo(text)).toBe(said);
+  });
+});
