@@ -1,7 +1,6 @@
 import type { AnswerChange, ChangedRegion, DecisionImpact } from '../analyse/impact.js';
 import type { Rulebook } from '../link/rulebook.js';
-import { formatInterval, type Interval } from '../measure/interval.js';
-import { formatQuantity } from '../measure/quantity.js';
+import type { Interval } from '../measure/interval.js';
 import { labelOf } from '../write/model/label-of.js';
 import { modelMeta } from '../write/model/model-title.js';
 import { sayFactValue } from '../write/model/say-fact-value.js';
@@ -11,7 +10,9 @@ import { said } from '../write/text/markdown-safe.js';
 import { phrase, phraseMarkdown } from '../write/text/phrase.js';
 import { plainText } from '../write/text/plain-text.js';
 import { sayDate } from '../write/text/say-date.js';
+import { sayInterval } from '../write/text/say-interval.js';
 import { capitalize } from '../write/text/say-list.js';
+import { sayPlainQuantity, sayQuantity } from '../write/text/say-quantity.js';
 import type { SectionChange } from './compare-texts.js';
 import type { Comparison } from './comparison.js';
 import type { PracticeChange, ScheduleChange } from './practice.js';
@@ -68,7 +69,7 @@ function sayPractice(change: PracticeChange, { after }: Comparison): Markdown {
   switch (change.about) {
     case 'limit': {
       const { before: was, after: is, label } = change;
-      const quantity = (each: typeof was) => (each === undefined ? '' : said(formatQuantity(each), change.id));
+      const quantity = (each: typeof was) => (each === undefined ? '' : said(sayQuantity(after, each), change.id));
       if (was === undefined) return say('limit-new', { label, after: quantity(is) });
       if (is === undefined) return say('limit-gone', { label });
       return say('limit', { label, before: quantity(was), after: quantity(is) });
@@ -123,8 +124,8 @@ function modelDecision(impact: DecisionImpact, comparison: Comparison) {
       ...limits.map((each) =>
         phrase(after, 'notice.cause-limit', {
           limit: after.limits.get(each.limit)?.label ?? before.limits.get(each.limit)?.label ?? each.limit,
-          before: each.before,
-          after: each.after,
+          before: sayLimit(before, each.limit, comparison),
+          after: sayLimit(after, each.limit, comparison),
         }),
       ),
     ].map((words) => said(words, decision)),
@@ -135,7 +136,10 @@ function modelDecision(impact: DecisionImpact, comparison: Comparison) {
 }
 
 function modelChange({ before: was, after: is, regions }: AnswerChange, { decision }: DecisionImpact, comparison: Comparison) {
-  const short = regions.map(sayRegion).filter((words) => words.length <= longestRegion);
+  // Regions are said in English only: elsewhere an example stands for them.
+  const short = comparison.after.language.startsWith('en')
+    ? regions.map(sayRegion).filter((words) => words.length <= longestRegion)
+    : [];
   const [example] = regions;
   const shown = short.slice(0, mostRegions);
   const more = regions.length - Math.max(1, shown.length);
@@ -148,6 +152,12 @@ function modelChange({ before: was, after: is, regions }: AnswerChange, { decisi
         : [{ words: sayExample(example, comparison) }],
     more: more > 0 ? phrase(comparison.after, 'notice.more-situations', { count: more }) : null,
   };
+}
+
+/** The value of a limit, in the words of the new manual. */
+function sayLimit({ limits }: Rulebook, id: string, { after }: Comparison): string {
+  const value = limits.get(id)?.value;
+  return value === undefined ? phrase(after, 'notice.not-set') : sayPlainQuantity(after, value);
 }
 
 function sayRegion({ where }: ChangedRegion): string {
@@ -178,7 +188,7 @@ function modelSchedules({ schedules, before, after }: Comparison) {
       ? phrase(after, 'notice.not-done')
       : duty.every === undefined
         ? phrase(after, 'notice.after-events')
-        : formatInterval(duty.every);
+        : sayInterval(after, duty.every);
   const inService = ({ machines }: Rulebook) =>
     new Set([...machines.values()].filter((machine) => machine.inService).map(({ name }) => name));
   const [old, next] = [inService(before), inService(after)];

@@ -1,7 +1,7 @@
 import { referencesIn } from '../../link/references.js';
 import type { Rulebook } from '../../link/rulebook.js';
-import { formatInterval } from '../../measure/interval.js';
-import { formatQuantity } from '../../measure/quantity.js';
+import { sayInterval } from './say-interval.js';
+import { sayPlainQuantity } from './say-quantity.js';
 
 /** A text with its references filled in, as text alone. */
 export function plainText(rulebook: Rulebook, text: string): string {
@@ -16,11 +16,11 @@ function sayReference(rulebook: Rulebook, scheme: string, id: string): string {
   switch (scheme) {
     case 'limit': {
       const limit = rulebook.limits.get(id);
-      return limit === undefined ? id : formatQuantity(limit.value);
+      return limit === undefined ? id : sayPlainQuantity(rulebook, limit.value);
     }
     case 'every': {
       const every = rulebook.tasks.get(id)?.every;
-      return every === undefined ? id : formatInterval(every);
+      return every === undefined ? id : sayInterval(rulebook, every);
     }
     case 'role':
       return names(rulebook.clinic.people.filter(({ roles }) => roles.includes(id)));
