@@ -3,15 +3,14 @@ import type { PathDrawing } from './path/model-path.js';
 import type { TimesDrawing } from './times/model-times.js';
 import type { YearDrawing } from './year/model-year.js';
 
-/** What a figure shows, with every word and number settled; drawing it adds none. */
-export type Drawing = PathDrawing | TimesDrawing | YearDrawing | InstrumentDrawing;
-
-/** A figure of the manual, made from the rulebook. */
+/** A figure as data. It becomes a picture when it is printed. */
 export interface Figure {
   id: string;
-  /** Printed below it. */
   caption: string;
-  /** What it shows, in sentences, for whoever cannot see it. */
+  /** What it shows, for who cannot see it: whole sentences. */
   alt: string;
   drawing: Drawing;
 }
+
+/** What is drawn, with every word and number settled: drawing it adds none. */
+export type Drawing = PathDrawing | TimesDrawing | YearDrawing | InstrumentDrawing;

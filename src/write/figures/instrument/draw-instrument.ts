@@ -86,7 +86,9 @@ export function drawInstrument({ classes, needs, cleaning, after }: InstrumentDr
 
 /** The lanes from left to right: one with more answers side by side gets more room. */
 function laneColumns(count: number, after: InstrumentDrawing['after']): { x: number; width: number }[] {
-  const weights = Array.from({ length: count }, (_, index) => Math.max(1.25, ...after.map(({ lanes }) => lanes[index]?.length ?? 0)));
+  const weights = Array.from({ length: count }, (_, index) =>
+    Math.max(1.25, ...after.map(({ lanes }) => lanes[index]?.length ?? 0)),
+  );
   const room = lanesRight - lanesLeft - (count - 1) * laneGap;
   const sum = weights.reduce((total, each) => total + each, 0);
   let x = lanesLeft;
@@ -184,12 +186,31 @@ function joinRows(canvas: Canvas, from: readonly Rect[], to: readonly Rect[], le
   const ends = to.map((box) => (to.length === 1 && isStraight(box) ? (only ?? middle(box)) : middle(box)));
   from.forEach((box, index) => {
     const x = starts[index] ?? 0;
-    canvas.line([{ x, y: box.y + box.height }, { x, y: level }], style);
+    canvas.line(
+      [
+        { x, y: box.y + box.height },
+        { x, y: level },
+      ],
+      style,
+    );
   });
   const [left, right] = [Math.min(...starts, ...ends), Math.max(...starts, ...ends)];
-  if (right > left) canvas.line([{ x: left, y: level }, { x: right, y: level }], style);
+  if (right > left)
+    canvas.line(
+      [
+        { x: left, y: level },
+        { x: right, y: level },
+      ],
+      style,
+    );
   to.forEach((box, index) => {
     const x = ends[index] ?? 0;
-    canvas.arrow([{ x, y: level }, { x, y: box.y }], style);
+    canvas.arrow(
+      [
+        { x, y: level },
+        { x, y: box.y },
+      ],
+      style,
+    );
   });
 }

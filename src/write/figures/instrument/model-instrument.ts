@@ -1,7 +1,7 @@
 import type { Rulebook, Verdict } from '../../../link/rulebook.js';
 import { labelOf } from '../../model/label-of.js';
 import { phrase } from '../../text/phrase.js';
-import { capitalize, sayList, uncapitalize } from '../../text/say-list.js';
+import { capitalize } from '../../text/say-list.js';
 import type { Figure } from '../figure.js';
 import { plainWords } from '../plain-words.js';
 import { outcomesTogether } from './together.js';
@@ -51,7 +51,10 @@ export function modelInstrument(rulebook: Rulebook): Figure | undefined {
   const after = decisions.after.flatMap((id) => verdict(id) ?? []);
   if (classes === undefined || needs === undefined || cleaning === undefined || after.length < decisions.after.length)
     return undefined;
-  const meet = outcomesTogether(rulebook, [classes, needs, cleaning, ...after].map(({ id }) => id));
+  const meet = outcomesTogether(
+    rulebook,
+    [classes, needs, cleaning, ...after].map(({ id }) => id),
+  );
   const possible = ({ id, outcomes }: Verdict, given: Readonly<Record<string, string>> = {}) =>
     outcomes.filter((outcome) => meet({ ...given, [id]: outcome }));
   const lanes = possible(needs).filter((each) => !ends.has(each));
@@ -127,20 +130,19 @@ function storageOf(rulebook: Rulebook, isStored: readonly boolean[]): Instrument
 
 function describeInstrument(rulebook: Rulebook, { classes, needs, cleaning, after }: InstrumentDrawing): string {
   const either = (choices: readonly Choice[]) =>
-    sayList(
-      choices.map(({ words, more }) =>
-        more === '' ? words : phrase(rulebook, 'figure.instrument-alt-choice', { words, more }),
-      ),
-      'or',
-    );
-  const ask = (question: string, answers: readonly Choice[]) =>
-    phrase(rulebook, 'figure.instrument-alt-question', { question, answers: either(answers) });
+    choices
+      .map(({ words, more }) => (more === '' ? words : phrase(rulebook, 'figure.instrument-alt-choice', { words, more })))
+      .join('; ');
+  const ask = (question: string, answers: readonly Choice[]) => {
+    const id = question.endsWith('?') ? 'figure.instrument-alt-question' : 'figure.instrument-alt-step';
+    return phrase(rulebook, id, { question, answers: either(answers) });
+  };
   const lanes = needs.lanes.map((lane, index) => {
-    const steps = after.flatMap(({ lanes: answers }) => {
+    const steps = after.flatMap(({ question, lanes: answers }) => {
       const own = answers[index] ?? [];
-      return own.length === 0 ? [] : [either(own)];
+      return own.length === 0 ? [] : [ask(question, own)];
     });
-    return phrase(rulebook, 'figure.instrument-alt-lane', { lane: uncapitalize(lane.words), steps: steps.join('; ') });
+    return phrase(rulebook, 'figure.instrument-alt-lane', { answer: lane.words, steps: steps.join(' ') });
   });
   return [
     phrase(rulebook, 'figure.instrument-alt'),

@@ -103,8 +103,8 @@ function describePath(rulebook: Rulebook, { treatment, stations, beside, elsewhe
     ...(rooms === '' ? [] : [say('start', { rooms })]),
     ...groupStations(stations).map(({ room, stations: inRoom }) => {
       const passed = inRoom.map(({ zone, machines }) => {
-        const name = uncapitalize(zone);
-        return machines.length === 0 ? name : say('station', { zone: name, machines: list(machines) });
+        const words = { zone: uncapitalize(zone), machines: list(machines) };
+        return say(machines.length === 0 ? 'station' : 'station-with', words);
       });
       return say('room', { room: room.name, stations: list(passed) });
     }),

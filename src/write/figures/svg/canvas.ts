@@ -80,7 +80,10 @@ export class Canvas {
     const [dx, dy] = [(end.x - before.x) / length, (end.y - before.y) / length];
     const [long, wide] = [6, 2.6];
     const neck = { x: end.x - dx * long, y: end.y - dy * long };
-    this.line([...points.slice(0, -1), { x: neck.x + dx, y: neck.y + dy }], { width: thick, ...(dash !== undefined && { dash }) });
+    this.line([...points.slice(0, -1), { x: neck.x + dx, y: neck.y + dy }], {
+      width: thick,
+      ...(dash !== undefined && { dash }),
+    });
     const corners = [end, { x: neck.x - dy * wide, y: neck.y + dx * wide }, { x: neck.x + dy * wide, y: neck.y - dx * wide }];
     this.parts.push(`<polygon points="${corners.map(({ x, y }) => `${say(x)},${say(y)}`).join(' ')}"/>`);
     return this;

@@ -2,10 +2,10 @@ import { tidy } from '../../text/markdown.js';
 
 /** Widths of the ASCII characters from the space on in Source Sans 3, in thousandths of the type size. */
 const widths = [
-  200, 289, 426, 497, 497, 824, 609, 249, 303, 303, 418, 497, 249, 311, 249, 350, 497, 497, 497, 497, 497, 497, 497, 497, 497, 497,
-  249, 249, 497, 497, 497, 425, 847, 544, 588, 571, 615, 527, 494, 617, 652, 263, 480, 579, 486, 727, 647, 664, 566, 664, 569, 534,
-  536, 645, 515, 786, 513, 476, 539, 303, 350, 303, 497, 500, 542, 504, 553, 456, 555, 496, 292, 504, 544, 246, 247, 495, 255, 829,
-  547, 542, 555, 555, 347, 419, 338, 544, 467, 719, 446, 467, 425, 303, 241, 303, 497,
+  200, 289, 426, 497, 497, 824, 609, 249, 303, 303, 418, 497, 249, 311, 249, 350, 497, 497, 497, 497, 497, 497, 497, 497, 497,
+  497, 249, 249, 497, 497, 497, 425, 847, 544, 588, 571, 615, 527, 494, 617, 652, 263, 480, 579, 486, 727, 647, 664, 566, 664,
+  569, 534, 536, 645, 515, 786, 513, 476, 539, 303, 350, 303, 497, 500, 542, 504, 553, 456, 555, 496, 292, 504, 544, 246, 247,
+  495, 255, 829, 547, 542, 555, 555, 347, 419, 338, 544, 467, 719, 446, 467, 425, 303, 241, 303, 497,
 ];
 
 /** Bold letters are a little wider. */
@@ -41,7 +41,10 @@ function widthOfLetter(letter: string): number {
 export function wrapText(text: string, width: number, style: TextStyle): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of tidy(text).trim().split(' ').flatMap((each) => cutWord(each, width, style))) {
+  for (const word of tidy(text)
+    .trim()
+    .split(' ')
+    .flatMap((each) => cutWord(each, width, style))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && widthOf(longer, style) > width) {
       lines.push(line);

@@ -28,13 +28,28 @@ export function drawTimes({ groups, ticks, words }: TimesDrawing): string {
   const end = top + rows.height;
   for (const { seconds, label } of ticks) {
     const x = at(seconds);
-    canvas.line([{ x, y: top }, { x, y: end }], { width: 0.4, dash: '1 2.5' });
+    canvas.line(
+      [
+        { x, y: top },
+        { x, y: end },
+      ],
+      { width: 0.4, dash: '1 2.5' },
+    );
     canvas.text(label, x, 8, { ...tickType, anchor: 'middle' });
     canvas.text(label, x, end + 11, { ...tickType, anchor: 'middle' });
   }
-  canvas.line([{ x: left, y: top }, { x: left, y: end }]);
+  canvas.line([
+    { x: left, y: top },
+    { x: left, y: end },
+  ]);
   for (const { title, y } of rows.titles) {
-    canvas.line([{ x: 0, y: top + y }, { x: drawingWidth, y: top + y }], { width: 0.5 });
+    canvas.line(
+      [
+        { x: 0, y: top + y },
+        { x: drawingWidth, y: top + y },
+      ],
+      { width: 0.5 },
+    );
     canvas.lines([title], 0, top + y + 3, { ...titleType, on: true });
   }
   for (const { bar, lines, y, height } of rows.bars) {
@@ -68,7 +83,13 @@ function drawBar(canvas: Canvas, { value, sense }: TimeBar, x: number, middle: n
   if (sense === 'at-most') canvas.bar(left, middle - thick / 2, wide, thick);
   else {
     canvas.box(left, middle - thick / 2 + 0.4, wide - 0.4, thick - 0.8, { width: 0.8 });
-    canvas.arrow([{ x, y: middle }, { x: x + onward, y: middle }], { width: 0.8 });
+    canvas.arrow(
+      [
+        { x, y: middle },
+        { x: x + onward, y: middle },
+      ],
+      { width: 0.8 },
+    );
   }
   const start = sense === 'at-most' ? x + 4 : x + onward + 3;
   canvas.text(value, start, middle + valueType.size * 0.34, { ...valueType, on: true });
@@ -80,6 +101,12 @@ function drawLegend(canvas: Canvas, { atMost, atLeast }: TimesDrawing['words'], 
   canvas.text(atMost, left + 31, middle + 3, tickType);
   const next = left + 31 + widthOf(atMost, tickType) + 16;
   canvas.box(next, middle - thick / 2 + 0.4, 18, thick - 0.8, { width: 0.8 });
-  canvas.arrow([{ x: next + 18, y: middle }, { x: next + 18 + onward, y: middle }], { width: 0.8 });
+  canvas.arrow(
+    [
+      { x: next + 18, y: middle },
+      { x: next + 18 + onward, y: middle },
+    ],
+    { width: 0.8 },
+  );
   canvas.text(atLeast, next + 18 + onward + 5, middle + 3, tickType);
 }

@@ -54,13 +54,8 @@ export function modelTimes(rulebook: Rulebook): Figure | undefined {
     words: { atMost: phrase(rulebook, 'figure.times-at-most'), atLeast: phrase(rulebook, 'figure.times-at-least') },
   };
   const rows = groups.map(({ title, bars }) => {
-    const said = bars.map(({ label, value, sense }) =>
-      phrase(rulebook, sense === 'at-most' ? 'figure.times-alt-at-most' : 'figure.times-alt-at-least', {
-        what: uncapitalize(label),
-        value,
-      }),
-    );
-    return `${phrase(rulebook, 'figure.times-alt-group', { title, limits: said.join('; ') })}`;
+    const said = bars.map(({ label, value }) => phrase(rulebook, 'figure.times-alt-limit', { what: uncapitalize(label), value }));
+    return phrase(rulebook, 'figure.times-alt-group', { title, limits: said.join('; ') });
   });
   const alt = [phrase(rulebook, 'figure.times-alt'), ...rows].join(' ');
   return { id: 'times', caption: phrase(rulebook, 'figure.times-caption'), alt, drawing };

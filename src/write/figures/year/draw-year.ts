@@ -28,7 +28,10 @@ export function drawYear({ months, groups }: YearDrawing): string {
   const end = placed.at(-1)?.end ?? top;
   drawMonths(canvas, months, end);
   for (const group of placed) drawGroup(canvas, group);
-  canvas.line([{ x: 0, y: end }, { x: drawingWidth, y: end }]);
+  canvas.line([
+    { x: 0, y: end },
+    { x: drawingWidth, y: end },
+  ]);
   return canvas.svg(end + 1);
 }
 
@@ -49,13 +52,28 @@ function drawMonths(canvas: Canvas, months: readonly string[], end: number): voi
   months.forEach((name, index) => {
     const x = left + index * month;
     canvas.text(name, x + month / 2, 9, { ...small, anchor: 'middle' });
-    canvas.line([{ x, y: 2 }, { x, y: end }], index % 3 === 0 ? { width: 0.5 } : { width: 0.4, dash: '0.8 2.4' });
+    canvas.line(
+      [
+        { x, y: 2 },
+        { x, y: end },
+      ],
+      index % 3 === 0 ? { width: 0.5 } : { width: 0.4, dash: '0.8 2.4' },
+    );
   });
-  canvas.line([{ x: drawingWidth - 0.25, y: 2 }, { x: drawingWidth - 0.25, y: end }], { width: 0.5 });
+  canvas.line(
+    [
+      { x: drawingWidth - 0.25, y: 2 },
+      { x: drawingWidth - 0.25, y: end },
+    ],
+    { width: 0.5 },
+  );
 }
 
 function drawGroup(canvas: Canvas, { y, title, often, rows }: PlacedGroup): void {
-  canvas.line([{ x: 0, y }, { x: drawingWidth, y }]);
+  canvas.line([
+    { x: 0, y },
+    { x: drawingWidth, y },
+  ]);
   canvas.lines(title, 0, y + 2.5, titleType);
   canvas.lines(often, left + 4, y + 3, { ...small, italic: true, on: true });
   for (const { row, lines, y: at, middle } of rows) {
@@ -68,8 +86,18 @@ function drawTimes(canvas: Canvas, { span, rare }: YearRow, middle: number): voi
   for (let first = 0; first < 12; first += span) {
     const [start, end] = [left + first * month + 3, left + (first + span) * month - 3];
     if (span > 1) {
-      canvas.line([{ x: start, y: middle }, { x: end, y: middle }], rare === undefined ? {} : { dash: '3 2' });
-      for (const x of [start, end]) canvas.line([{ x, y: middle - 2.5 }, { x, y: middle + 2.5 }]);
+      canvas.line(
+        [
+          { x: start, y: middle },
+          { x: end, y: middle },
+        ],
+        rare === undefined ? {} : { dash: '3 2' },
+      );
+      for (const x of [start, end])
+        canvas.line([
+          { x, y: middle - 2.5 },
+          { x, y: middle + 2.5 },
+        ]);
     }
     const x = (start + end) / 2;
     if (rare === undefined) canvas.box(x - box / 2, middle - box / 2, box, box);

@@ -78,7 +78,7 @@ function groupOf(rulebook: Rulebook, kind: string | undefined, held: readonly He
   });
   const drawn = lines.filter(({ span }) => span >= shortest);
   const often = groupBy(
-    lines.filter((line) => !drawn.includes(line)),
+    lines.filter((line) => !drawn.includes(line)).sort((a, b) => monthsOf(a.every) - monthsOf(b.every)),
     ({ every }) => formatInterval(every),
   );
   const counted = [...often].map(([interval, { length }]) => phrase(rulebook, 'figure.year-often', { number: length, interval }));
