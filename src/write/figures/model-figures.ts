@@ -1,4 +1,5 @@
 import type { Rulebook } from '../../link/rulebook.js';
+import { tidy } from '../text/markdown.js';
 import type { Figure } from './figure.js';
 import { modelInstrument } from './instrument/model-instrument.js';
 import { modelPath } from './path/model-path.js';
@@ -13,5 +14,5 @@ export const figureIds = Object.keys(makers);
 /** The figures of a manual by id, made from what holds in this clinic. */
 export function modelFigures(rulebook: Rulebook): ReadonlyMap<string, Figure> {
   const figures = Object.values(makers).flatMap((make) => make(rulebook) ?? []);
-  return new Map(figures.map((figure) => [figure.id, figure]));
+  return new Map(figures.map((figure) => [figure.id, { ...figure, caption: tidy(figure.caption), alt: tidy(figure.alt) }]));
 }
