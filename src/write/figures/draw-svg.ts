@@ -1,3 +1,4 @@
+import { drawFailure } from './failure/draw-failure.js';
 import type { Figure } from './figure.js';
 import { drawInstrument } from './instrument/draw-instrument.js';
 import { drawPath } from './path/draw-path.js';
@@ -18,5 +19,7 @@ export async function drawSvg({ drawing }: Pick<Figure, 'drawing'>): Promise<str
       return drawYear(drawing);
     case 'instrument':
       return drawInstrument(drawing);
+    case 'failure':
+      return drawFailure(drawing);
   }
 }

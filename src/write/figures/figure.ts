@@ -1,3 +1,4 @@
+import type { FailureDrawing } from './failure/model-failure.js';
 import type { InstrumentDrawing } from './instrument/model-instrument.js';
 import type { PathDrawing } from './path/model-path.js';
 import type { TimesDrawing } from './times/model-times.js';
@@ -13,4 +14,4 @@ export interface Figure {
 }
 
 /** What is drawn, with every word and number settled: drawing it adds none. */
-export type Drawing = PathDrawing | TimesDrawing | YearDrawing | InstrumentDrawing;
+export type Drawing = PathDrawing | TimesDrawing | YearDrawing | InstrumentDrawing | FailureDrawing;

@@ -1,5 +1,6 @@
 import type { Rulebook } from '../../link/rulebook.js';
 import { tidy } from '../text/markdown.js';
+import { modelFailure } from './failure/model-failure.js';
 import type { Figure } from './figure.js';
 import { modelInstrument } from './instrument/model-instrument.js';
 import { modelPath } from './path/model-path.js';
@@ -7,7 +8,7 @@ import { modelTimes } from './times/model-times.js';
 import { modelYear } from './year/model-year.js';
 
 /** The figures that there may be. A clinic has those that its rulebook has something to show in. */
-const makers = { path: modelPath, instrument: modelInstrument, times: modelTimes, year: modelYear };
+const makers = { path: modelPath, instrument: modelInstrument, times: modelTimes, year: modelYear, failure: modelFailure };
 
 export const figureIds = Object.keys(makers);
 

@@ -10,6 +10,9 @@ import { modelSchedule } from './model-schedule.js';
 import { printedDecisions } from './printed-decisions.js';
 import { modelRegister } from './register.js';
 
+/** The figure that a chapter opens with, by stage. */
+const figuresByStage: Readonly<Record<string, string>> = { classes: 'instrument', failure: 'failure' };
+
 /** One chapter a stage, in the order of the terms of the domain `stage`; stages about which nothing is said are left out. */
 export function modelChapters(rulebook: Rulebook, bibliography: Bibliography, figures: ReadonlyMap<string, Figure>) {
   const stages = [...rulebook.terms.values()].filter(({ domain }) => domain === 'stage');
@@ -18,7 +21,7 @@ export function modelChapters(rulebook: Rulebook, bibliography: Bibliography, fi
     id,
     title: capitalize(label),
     about: ruleText(definition),
-    figure: id === 'classes' && figures.has('instrument') ? 'instrument' : null,
+    figure: figures.get(figuresByStage[id] ?? '')?.id ?? null,
     ...modelStage(rulebook, bibliography, id, shown),
   }));
   return chapters.filter(

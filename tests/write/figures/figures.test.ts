@@ -153,6 +153,22 @@ describe.each(names)('%s: what the figures show', (name) => {
   });
 });
 
+describe('what follows from a result', () => {
+  it('is every answer with its procedures, those that depend on the reason dashed', async () => {
+    for (const rulebook of books.values()) {
+      const words = wordsOf(await drawn(rulebook, 'failure'));
+      expect(words).toContain(rulebook.decisions.get('load-release')?.question);
+      expect(words).toContain(rulebook.procedures.get('failed-spore-test')?.title);
+    }
+    const { drawing, alt } = figure(harrow, 'failure');
+    if (drawing.kind !== 'failure') throw new Error('no failure');
+    const spores = drawing.questions.find(({ question }) => question === harrow.decisions.get('spore-test-result')?.question);
+    expect(spores?.answers.map(({ next }) => next.map(({ always }) => always))).toEqual([[], [false, false], [true], [true]]);
+    expect(alt).toContain('proves nothing. Next, depending on the reason: Spore test or ');
+    expect(await drawn(harrow, 'failure')).toContain('stroke-dasharray');
+  });
+});
+
 describe('a clinic without a washer', () => {
   const without = withMachines(harrow, (machine) => (machine.kind === 'washer' ? [] : [machine]));
 

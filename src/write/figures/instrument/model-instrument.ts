@@ -3,8 +3,8 @@ import { labelOf } from '../../model/label-of.js';
 import { phrase } from '../../text/phrase.js';
 import { capitalize } from '../../text/say-list.js';
 import type { Figure } from '../figure.js';
+import { outcomesTogether } from '../outcomes-together.js';
 import { plainWords } from '../plain-words.js';
-import { outcomesTogether } from './together.js';
 
 /** From question to question, what becomes of an instrument. */
 export interface InstrumentDrawing {

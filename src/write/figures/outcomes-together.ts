@@ -1,7 +1,7 @@
-import { Encoder, testsOfDecision } from '../../../analyse/encode.js';
-import { usualEffort, whereAllIsStated } from '../../../analyse/regions.js';
-import { holdTo, spaceOf } from '../../../analyse/space.js';
-import type { Rulebook } from '../../../link/rulebook.js';
+import { Encoder, testsOfDecision } from '../../analyse/encode.js';
+import { usualEffort, whereAllIsStated } from '../../analyse/regions.js';
+import { holdTo, spaceOf } from '../../analyse/space.js';
+import type { Rulebook } from '../../link/rulebook.js';
 
 /** Outcomes by decision. */
 export type Outcomes = Readonly<Record<string, string>>;
