@@ -153,6 +153,33 @@ describe.each(names)('%s: what the figures show', (name) => {
   });
 });
 
+describe('the way of an instrument', () => {
+  it('ends where no method is allowed, and does not lead on to storage from there', async () => {
+    const method = harrow.decisions.get('sterilizing-method');
+    if (method?.kind !== 'verdict') throw new Error('no method');
+    const rules = method.rules.map((rule) => (rule.outcome === 'steam' ? { ...rule, outcome: 'not-allowed' } : rule));
+    const closed = { ...harrow, decisions: new Map([...harrow.decisions, [method.id, { ...method, rules }]]) };
+    const { drawing } = figure(closed, 'instrument');
+    if (drawing.kind !== 'instrument') throw new Error('no instrument');
+    const [, methods, ...rest] = drawing.after;
+    expect(methods?.lanes.map((answers) => answers.map(({ ends }) => ends))).toEqual([[false], [true]]);
+    expect(rest.flatMap(({ lanes }) => lanes.flat())).toEqual([]);
+    const heavy = (svg: string) => [...svg.matchAll(/<rect [^>]*height="3"\/>/g)].length;
+    expect(heavy(await drawn(closed, 'instrument'))).toBe(heavy(await drawn(harrow, 'instrument')) + 1);
+  });
+
+  it('leads from a class to what an instrument of that class may need', () => {
+    const { drawing } = figure(harrow, 'instrument');
+    if (drawing.kind !== 'instrument') throw new Error('no instrument');
+    // Only what touches skin alone is wiped; a cassette that does is sterilized all the same.
+    expect(drawing.classes.boxes.map(({ words, lanes }) => [words, lanes])).toEqual([
+      ['Noncritical', [0, 1]],
+      ['Semicritical', [1]],
+      ['Critical', [1]],
+    ]);
+  });
+});
+
 describe('what follows from a result', () => {
   it('is every answer with its procedures, those that depend on the reason dashed', async () => {
     for (const rulebook of books.values()) {

@@ -69,15 +69,19 @@ export function drawInstrument({ classes, needs, cleaning, after }: InstrumentDr
     const all = placed.flat();
     const height = Math.max(0, ...all.map((rect) => rect.height));
     const level = placed.map((boxes) => boxes.map((box) => ({ ...box, height })));
+    const onward = answers.map((own, index) => (level[index] ?? []).filter((_, at) => own[at]?.ends === false));
     answers.forEach((own, index) => {
-      drawChoices(canvas, own, level[index] ?? []);
+      const closed = (level[index] ?? []).filter((_, at) => own[at]?.ends === true);
+      const [goOn, end] = [own.filter(({ ends }) => !ends), own.filter(({ ends }) => ends)];
+      drawChoices(canvas, goOn, onward[index] ?? []);
+      drawEnds(canvas, end, closed);
     });
     if (row === 0) joinRows(canvas, cleanBoxes, level.flat(), y - 10);
     else
       level.forEach((boxes, index) => {
         joinRows(canvas, before[index] ?? [], boxes, y - 10);
       });
-    before = level.map((boxes, index) => (boxes.length > 0 ? boxes : (before[index] ?? [])));
+    before = level.map((boxes, index) => (boxes.length > 0 ? (onward[index] ?? []) : (before[index] ?? [])));
     last = Math.max(last, ask(question, y, level));
     y = last + rowGap;
   });

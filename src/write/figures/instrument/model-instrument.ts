@@ -16,7 +16,7 @@ export interface InstrumentDrawing {
   /** Ways of cleaning, the same for every lane. */
   cleaning: { question: string; boxes: Choice[]; ends: Choice[] };
   /** The questions after that, answers by lane. */
-  after: { question: string; lanes: Choice[][] }[];
+  after: { question: string; lanes: (Choice & { ends: boolean })[][] }[];
 }
 
 /** An answer, and in smaller type what belongs to it: what it means, or the machines that do it. */
@@ -33,7 +33,7 @@ const decisions = {
 };
 
 /** Answers with which the way of an instrument ends, or waits until someone has decided. */
-const ends = new Set(['high-level-disinfect', 'discard', 'do-not-use', 'ask-lead']);
+const ends = new Set(['high-level-disinfect', 'discard', 'do-not-use', 'ask-lead', 'liquid', 'not-allowed']);
 
 /** The kind of machine that does what an answer says; otherwise the answer has the name of the kind. */
 const kindsOfAnswers: Readonly<Record<string, string>> = { steam: 'steam-sterilizer', 'dry-heat': 'dry-heat-sterilizer' };
@@ -95,7 +95,12 @@ export function modelInstrument(rulebook: Rulebook): Figure | undefined {
     after: [
       ...after.map((decision) => ({
         question: decision.question,
-        lanes: lanes.map((lane) => choices(decision, possible(decision, { [needs.id]: lane }))),
+        lanes: lanes.map((lane) =>
+          possible(decision, { [needs.id]: lane }).map((outcome) => ({
+            ...choiceOf(rulebook, decision, outcome),
+            ends: ends.has(outcome),
+          })),
+        ),
       })),
       ...storageOf(
         rulebook,
@@ -124,7 +129,11 @@ function storageOf(rulebook: Rulebook, isStored: readonly boolean[]): Instrument
   const procedure = rulebook.procedures.get(storage.procedure);
   const rooms = rulebook.clinic.rooms.filter(({ zones }) => zones.some((each) => each === storage.zone));
   if (procedure === undefined || rooms.length === 0) return [];
-  const choice = { words: capitalize(labelOf(rulebook, storage.zone)), more: rooms.map(({ name }) => name).join(', ') };
+  const choice = {
+    words: capitalize(labelOf(rulebook, storage.zone)),
+    more: rooms.map(({ name }) => name).join(', '),
+    ends: false,
+  };
   return [{ question: procedure.title, lanes: isStored.map((each) => (each ? [choice] : [])) }];
 }
 
