@@ -22,8 +22,10 @@ export interface ManualInput {
  * @throws Error when a template asks for something that the manual does not have.
  */
 export function writeManual({ rulebook, templates, tool }: ManualInput): Writing & { findings: Finding[] } {
-  const markdown = fillTemplate(spellTemplates(templates, rulebook), 'manual/manual', modelManual(rulebook, tool));
-  const built = buildTree(markdown, rulebook, modelFigures(rulebook));
+  const figures = modelFigures(rulebook);
+  const view = modelManual(rulebook, tool, figures);
+  const markdown = fillTemplate(spellTemplates(templates, rulebook), 'manual/manual', view);
+  const built = buildTree(markdown, rulebook, figures);
   return {
     kind: 'manual',
     tree: built.tree,

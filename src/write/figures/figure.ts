@@ -1,3 +1,9 @@
+import type { FailureDrawing } from './failure/model-failure.js';
+import type { InstrumentDrawing } from './instrument/model-instrument.js';
+import type { PathDrawing } from './path/model-path.js';
+import type { TimesDrawing } from './times/model-times.js';
+import type { YearDrawing } from './year/model-year.js';
+
 /** A figure as data. It becomes a picture when it is printed. */
 export interface Figure {
   id: string;
@@ -7,12 +13,5 @@ export interface Figure {
   drawing: Drawing;
 }
 
-/** What is drawn. */
-export type Drawing = GraphDrawing;
-
-/** Boxes and arrows, laid out when they are drawn. */
-export interface GraphDrawing {
-  type: 'graph';
-  nodes: { id: string; label: string }[];
-  edges: { from: string; to: string }[];
-}
+/** What is drawn, with every word and number settled: drawing it adds none. */
+export type Drawing = PathDrawing | TimesDrawing | YearDrawing | InstrumentDrawing | FailureDrawing;

@@ -1,4 +1,5 @@
 import type { Choice, Machine, Rulebook, Verdict } from '../../link/rulebook.js';
+import type { Figure } from '../figures/figure.js';
 import { ruleText, saidText } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
@@ -9,14 +10,18 @@ import { modelSchedule } from './model-schedule.js';
 import { printedDecisions } from './printed-decisions.js';
 import { modelRegister } from './register.js';
 
+/** The figure that a chapter opens with, by stage. */
+const figuresByStage: Readonly<Record<string, string>> = { classes: 'instrument', failure: 'failure' };
+
 /** One chapter a stage, in the order of the terms of the domain `stage`; stages about which nothing is said are left out. */
-export function modelChapters(rulebook: Rulebook, bibliography: Bibliography) {
+export function modelChapters(rulebook: Rulebook, bibliography: Bibliography, figures: ReadonlyMap<string, Figure>) {
   const stages = [...rulebook.terms.values()].filter(({ domain }) => domain === 'stage');
   const shown = new Set<string>();
   const chapters = stages.map(({ id, label, definition }) => ({
     id,
     title: capitalize(label),
     about: ruleText(definition),
+    figure: figures.get(figuresByStage[id] ?? '')?.id ?? null,
     ...modelStage(rulebook, bibliography, id, shown),
   }));
   return chapters.filter(
