@@ -33,7 +33,7 @@ export function modelFailure(rulebook: Rulebook): Figure | undefined {
     const each = answers.map(({ words, next }) => {
       const titles = next.map(({ title }) => title);
       const id = next.every(({ always }) => always) ? 'figure.failure-alt-next' : 'figure.failure-alt-next-maybe';
-      return next.length === 0 ? words : phrase(rulebook, id, { words, next: sayList(titles, 'or') });
+      return next.length === 0 ? words : phrase(rulebook, id, { words, next: sayList(rulebook, titles, 'or') });
     });
     return phrase(rulebook, 'figure.failure-alt-question', { question, answers: each.join(' ') });
   });

@@ -95,7 +95,7 @@ function nameOf(rulebook: Rulebook, { name, inService }: Machine): string {
 
 function describePath(rulebook: Rulebook, { treatment, stations, beside, elsewhere }: PathDrawing): string {
   const say = (id: string, values: Record<string, string> = {}) => phrase(rulebook, `figure.path-alt-${id}`, values);
-  const list = (items: readonly string[]) => sayList(items, 'and');
+  const list = (items: readonly string[]) => sayList(rulebook, items, 'and');
   const rooms = list(treatment.rooms.map(({ name }) => name));
   const isParted = stations.some(({ isDirty }) => isDirty) && stations.some(({ isDirty }) => !isDirty);
   const others = [...treatment.rooms.map(({ name, machines }) => ({ room: name, machines })), ...beside, ...elsewhere];

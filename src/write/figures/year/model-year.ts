@@ -1,9 +1,11 @@
 import type { Duty, Rulebook, Task } from '../../../link/rulebook.js';
-import { formatInterval, type Interval } from '../../../measure/interval.js';
-import { formatQuantity, inBaseUnit } from '../../../measure/quantity.js';
+import type { Interval } from '../../../measure/interval.js';
+import { inBaseUnit } from '../../../measure/quantity.js';
 import { groupBy } from '../../text/group-by.js';
 import { phrase } from '../../text/phrase.js';
+import { sayInterval } from '../../text/say-interval.js';
 import { capitalize, sayList } from '../../text/say-list.js';
+import { sayPlainQuantity } from '../../text/say-quantity.js';
 import type { Figure } from '../figure.js';
 
 /** A year of tasks, to be ticked off. */
@@ -65,6 +67,7 @@ type Held = Omit<Duty, 'task'> & { task: Task; every: Interval };
 function groupOf(rulebook: Rulebook, kind: string | undefined, held: readonly Held[], shortest: number): YearGroup {
   const names = (machines: ReadonlySet<string | undefined>) =>
     sayList(
+      rulebook,
       [...machines].flatMap((id) => rulebook.machines.get(id ?? '')?.name ?? []),
       'and',
     );
@@ -79,7 +82,7 @@ function groupOf(rulebook: Rulebook, kind: string | undefined, held: readonly He
   const drawn = lines.filter(({ span }) => span >= shortest);
   const often = groupBy(
     lines.filter((line) => !drawn.includes(line)).sort((a, b) => monthsOf(a.every) - monthsOf(b.every)),
-    ({ every }) => formatInterval(every),
+    ({ every }) => sayInterval(rulebook, every),
   );
   const counted = [...often].map(([interval, { length }]) => phrase(rulebook, 'figure.year-often', { number: length, interval }));
   return {
@@ -90,14 +93,16 @@ function groupOf(rulebook: Rulebook, kind: string | undefined, held: readonly He
       .map(({ task, every, span, machines }) => ({
         title: titleOf(rulebook, task, every, machines),
         span,
-        ...(monthsOf(every) > 12.5 && { rare: formatInterval(every) }),
+        ...(monthsOf(every) > 12.5 && { rare: sayInterval(rulebook, every) }),
       })),
   };
 }
 
 function titleOf(rulebook: Rulebook, { title }: Task, { cycles }: Interval, machines: string): string {
   const task = machines === '' ? title : phrase(rulebook, 'figure.year-on', { task: title, machines });
-  return cycles === undefined ? task : phrase(rulebook, 'figure.year-or-cycles', { task, cycles: formatQuantity(cycles) });
+  return cycles === undefined
+    ? task
+    : phrase(rulebook, 'figure.year-or-cycles', { task, cycles: sayPlainQuantity(rulebook, cycles) });
 }
 
 /** An interval in months; none where it counts cycles only. */
