@@ -61,5 +61,8 @@ function number(parts: Parts, part: RegExp, found: RegExp, prefix = ''): void {
 
 /** The empty paragraph that ends a section takes no room, or it would push a full page over its edge. */
 function shrinkSectionEnds(text: string): string {
-  return text.replaceAll('<w:p><w:pPr><w:sectPr', '<w:p><w:pPr><w:pStyle w:val="Gap"/><w:sectPr');
+  return text.replace(
+    /<w:p><w:pPr>(<w:sectPr\b(?:(?!<\/w:sectPr>).)*<\/w:sectPr>)<\/w:pPr><\/w:p>/gs,
+    '<w:p><w:pPr><w:pStyle w:val="Gap"/>$1</w:pPr></w:p>',
+  );
 }

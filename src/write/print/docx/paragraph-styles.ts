@@ -178,7 +178,7 @@ const text: Style[] = [
       keepNext: true,
       keepLines: true,
       ...space(0, 0),
-      border: { top: line(0.5, 2, gray), bottom: line(0.5, 2, gray), between: line(0.25, 2, 'BBBBBB') },
+      border: { top: line(0.5, 3, gray), bottom: line(0.5, 3, gray) },
     },
   },
   { ...normal, id: 'Done', name: 'Done', paragraph: { ...bySide, keepLines: true, ...space(3, 3) } },
