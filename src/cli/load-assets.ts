@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { Resvg } from '@resvg/resvg-js';
 import type { Assets } from '../write/print/assets.js';
 import { home } from './load-rulebook.js';
 
@@ -14,16 +15,24 @@ let loaded: Assets | undefined;
 
 function read(): Assets {
   const { resolve } = createRequire(import.meta.url);
-  const font = (path: string): Uint8Array => readFileSync(resolve(path));
-  const sans = (face: string) => font(`source-sans/TTF/SourceSans3-${face}.ttf`);
+  const sans = (face: string) => resolve(`source-sans/TTF/SourceSans3-${face}.ttf`);
+  const files = {
+    regular: sans('Regular'),
+    italic: sans('It'),
+    bold: sans('Bold'),
+    boldItalic: sans('BoldIt'),
+    symbols: resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
+  };
+  const font = { loadSystemFonts: false, fontFiles: Object.values(files), defaultFontFamily: 'Source Sans 3' };
   return {
     fonts: {
-      regular: sans('Regular'),
-      italic: sans('It'),
-      bold: sans('Bold'),
-      boldItalic: sans('BoldIt'),
-      symbols: font('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
+      regular: readFileSync(files.regular),
+      italic: readFileSync(files.italic),
+      bold: readFileSync(files.bold),
+      boldItalic: readFileSync(files.boldItalic),
+      symbols: readFileSync(files.symbols),
     },
+    paint: (svg, width) => new Resvg(svg, { font, background: '#fff', fitTo: { mode: 'width', value: width } }).render().asPng(),
     typst: readFileSync(join(home, 'templates/print/writing.typ'), 'utf8'),
   };
 }

@@ -9,6 +9,8 @@ export interface ManualMeta {
   version: string;
   /** In words: `December 1, 2026`. */
   effective: string;
+  /** The same day as `2026-12-01`. */
+  effectiveOn: string;
   language: string;
   paper: 'a4' | 'letter';
   digest: string;
@@ -26,6 +28,7 @@ export function modelMeta(rulebook: Rulebook, tool: string): ManualMeta {
     number: document.number,
     version: document.version,
     effective: sayDate(document.effective, rulebook.language),
+    effectiveOn: document.effective,
     language: rulebook.language,
     paper: rulebook.paper,
     digest: rulebook.digest.slice(0, 12),

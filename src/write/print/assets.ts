@@ -10,4 +10,6 @@ export interface Assets {
   };
   /** Text of the one template that every PDF is set with. */
   typst: string;
+  /** A PNG of an SVG, so many pixels wide, its words in the fonts above. */
+  paint(svg: string, width: number): Uint8Array;
 }

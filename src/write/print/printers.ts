@@ -1,3 +1,4 @@
+import { printDocx } from './print-docx.js';
 import { printHtml } from './print-html.js';
 import { printMarkdown } from './print-markdown.js';
 import type { Printer } from './printer.js';
@@ -6,4 +7,5 @@ import type { Printer } from './printer.js';
 export const printers: readonly Printer[] = [
   { format: 'Markdown', extension: 'md', print: printMarkdown },
   { format: 'HTML', extension: 'html', print: printHtml },
+  { format: 'Word', extension: 'docx', print: printDocx },
 ];

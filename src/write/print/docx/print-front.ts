@@ -1,0 +1,26 @@
+import { type FileChild, LeaderType, Paragraph, StyleLevel, TableOfContents, TextRun } from 'docx';
+import type { Press } from './press.js';
+import { plain } from './print-words.js';
+
+/** What this file is for, and how its page numbers are brought up to date: in a box on its first page. */
+export function copyNote({ meta: { words } }: Press): Paragraph[] {
+  const lines = ['print.word-copy', 'print.word-page-numbers'].map((id) => plain(words[id] ?? ''));
+  return lines.map((line) => new Paragraph({ style: 'CopyNote', children: [new TextRun({ text: line })] }));
+}
+
+/**
+ * The contents as a field of Word, already filled in with the headings. Page numbers come when Word updates the field: until
+ * then there are none, rather than wrong ones.
+ */
+export function printContents({ meta: { words } }: Press, newPage: boolean): FileChild[] {
+  return [
+    new Paragraph({ style: 'TOCHeading', pageBreakBefore: newPage, text: plain(words['print.contents'] ?? '') }),
+    new TableOfContents(words['print.contents'] ?? '', {
+      hyperlink: true,
+      headingStyleRange: '1-2',
+      stylesWithLevels: [new StyleLevel('Annex 1', 1), new StyleLevel('Annex 2', 2)],
+      beginDirty: false,
+      tabLeader: LeaderType.NONE,
+    }),
+  ];
+}
