@@ -25,5 +25,6 @@ function read(): Assets {
       symbols: font('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
     },
     typst: readFileSync(join(home, 'templates/print/writing.typ'), 'utf8'),
+    script: readFileSync(join(home, 'templates/print/search.js'), 'utf8'),
   };
 }

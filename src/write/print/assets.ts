@@ -10,4 +10,6 @@ export interface Assets {
   };
   /** Text of the one template that every PDF is set with. */
   typst: string;
+  /** The script of HTML pages. */
+  script: string;
 }
