@@ -2,18 +2,19 @@ import type { ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
+import { wordOf } from '../text/word-of.js';
 import type { Writing } from '../writing.js';
 import type { Assets } from './assets.js';
 import { ColumnWidths } from './html/column-widths.js';
 import { contentPolicy } from './html/content-policy.js';
 import { drawAll } from './html/draw-all.js';
 import { embedFonts } from './html/embed-fonts.js';
+import { flowStyle } from './html/flow-style.js';
 import type { Ink } from './html/ink.js';
-import { pageStyle } from './html/page-style.js';
+import { flows, pageStyle } from './html/page-style.js';
 import { type Pieces, renderPieces } from './html/render-sections.js';
 import { screenStyle } from './html/screen-style.js';
 import { textStyle } from './html/text-style.js';
-import { wordOf } from './html/word-of.js';
 
 /**
  * Prints a writing as one HTML file that asks for nothing from outside: for the screen with search and contents at the
@@ -22,7 +23,8 @@ import { wordOf } from './html/word-of.js';
 export async function printHtml(writing: Writing, assets: Assets): Promise<string> {
   const ink: Ink = { meta: writing.meta, widths: new ColumnWidths(), drawings: await drawAll(writing.tree) };
   const pieces = renderPieces(writing, ink);
-  const layout = [textStyle, screenStyle, pageStyle(writing), ink.widths.style()].join('\n');
+  const flow = flows(writing.kind) ? [flowStyle] : [];
+  const layout = [textStyle, screenStyle, pageStyle(writing), ...flow, ink.widths.style()].join('\n');
   const body = bodyOf(pieces, ink);
   const letters = await embedFonts(assets.fonts, stringify({ type: 'root', children: body }) + layout);
   const style = `\n${letters}\n${layout}\n`;
@@ -58,7 +60,7 @@ function pageOf({ kind, meta }: Writing, { style, script, body }: Parts): Root {
 
 function bodyOf({ front, side, text }: Pieces, { meta }: Ink): ElementContent[] {
   return [
-    h('a.skip', { href: '#manual' }, wordOf(meta, 'skip-contents')),
+    h('a.skip', { href: '#manual' }, wordOf(meta, 'print.skip-contents')),
     ...(front === undefined ? [] : [front]),
     ...(side === undefined ? [] : [side]),
     h('main#manual', { tabIndex: -1 }, text),

@@ -1,6 +1,6 @@
 import type { ManualMeta } from '../../model/model-title.js';
+import { filledWord, wordOf } from '../../text/word-of.js';
 import type { Section } from '../../tree/nodes.js';
-import { filledWord, wordOf } from './word-of.js';
 
 /** Chapters that share a run of pages, with the words at the head of those pages. */
 export interface PageGroup {
@@ -23,7 +23,7 @@ export function groupPages(sections: readonly Section[], meta: Pick<ManualMeta, 
     const last = groups.at(-1);
     if (run !== undefined && last?.name === run.name) last.chapters.push(chapter);
     else {
-      const head = run === undefined ? chapter.title : wordOf(meta, run.title);
+      const head = run === undefined ? chapter.title : wordOf(meta, `print.${run.title}`);
       groups.push({ name: run?.name ?? `chapter-${groups.length + 1}`, head, chapters: [chapter] });
     }
   }
@@ -32,5 +32,5 @@ export function groupPages(sections: readonly Section[], meta: Pick<ManualMeta, 
 
 function numbersOf(chapters: readonly Section[], meta: Pick<ManualMeta, 'words'>): string {
   const [first, last] = [chapters[0]?.number ?? '', chapters.at(-1)?.number ?? ''];
-  return first === last ? first : filledWord(meta, 'from-to', { first, last });
+  return first === last ? first : filledWord(meta, 'print.from-to', { first, last });
 }

@@ -1,22 +1,28 @@
 import type { ManualMeta } from '../../model/model-title.js';
-import type { Writing } from '../../writing.js';
+import { filledWord, wordOf } from '../../text/word-of.js';
+import type { Writing, WritingKind } from '../../writing.js';
 import { family, symbols } from './embed-fonts.js';
 import { groupPages } from './page-groups.js';
-import { filledWord, wordOf } from './word-of.js';
 
 /** The style sheet for paper: size, binder margin, running heads, and what may not be torn apart. */
-export function pageStyle({ meta, sections }: Pick<Writing, 'meta' | 'sections'>): string {
-  const named = groupPages(sections, meta).map(({ name, head }) => namedPages(meta, name, head));
-  return `${commonPage(meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
+export function pageStyle({ kind, meta, sections }: Pick<Writing, 'kind' | 'meta' | 'sections'>): string {
+  const named = flows(kind) ? [] : groupPages(sections, meta).map(({ name, head }) => namedPages(meta, name, head));
+  return `${commonPage(kind, meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
 }
 
-function commonPage(meta: ManualMeta): string {
-  const control = filledWord(meta, 'control', { number: meta.number, version: meta.version, date: meta.effective });
+/** Whether chapters follow each other without new pages. */
+export function flows(kind: WritingKind): boolean {
+  return kind === 'notice' || kind === 'redline';
+}
+
+function commonPage(kind: WritingKind, meta: ManualMeta): string {
+  const control = filledWord(meta, 'print.control', { number: meta.number, version: meta.version, date: meta.effective });
+  const warning = kind === 'manual' ? ` "\\A" ${cssString(wordOf(meta, 'print.uncontrolled'))}` : '';
   return `@page {
   size: ${meta.paper} portrait;
   margin: 15mm 13mm 16mm 22mm;
   @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
-  @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString(wordOf(meta, 'uncontrolled'))}; }
+  @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)}${warning}; }
   @bottom-right { ${marginText} content: ${pageOfPages(meta)}; }
 }
 @page front { @top-left { content: none; } }`;
@@ -24,7 +30,7 @@ function commonPage(meta: ManualMeta): string {
 
 /** The phrase with the counters of the page in its places. */
 function pageOfPages(meta: ManualMeta): string {
-  return wordOf(meta, 'page-of')
+  return wordOf(meta, 'print.page-of')
     .split(/\{(pages?)\}/)
     .map((piece, index) => (index % 2 === 1 ? `counter(${piece})` : cssString(piece)))
     .filter((piece) => piece !== '""')

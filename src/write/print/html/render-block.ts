@@ -2,13 +2,13 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { BlockContent, Heading, List, ListItem, Paragraph, RootContent } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
+import { wordOf } from '../../text/word-of.js';
 import { anchorOf } from '../../tree/nodes.js';
 import type { Ink } from './ink.js';
 import { markChange } from './render-change.js';
 import { renderFigure } from './render-figure.js';
 import { renderPhrase } from './render-phrase.js';
 import { renderTable } from './render-table.js';
-import { wordOf } from './word-of.js';
 
 /** One block of the tree as HTML, with its change where the writing is a redline. */
 export function renderBlock(node: RootContent, ink: Ink): ElementContent {
@@ -79,8 +79,8 @@ function renderContainer({ name, attributes, children }: ContainerDirective, ink
     case 'sheet':
       return h('div.sheetbox', renderBlocks(children, ink));
     case 'caution':
-      return h('div.caution', { role: 'note', ariaLabel: wordOf(ink.meta, 'caution') }, [
-        h('p.word', wordOf(ink.meta, 'caution')),
+      return h('div.caution', { role: 'note', ariaLabel: wordOf(ink.meta, 'print.caution') }, [
+        h('p.word', wordOf(ink.meta, 'print.caution')),
         h('div.body', renderBlocks(children, ink)),
       ]);
     default:

@@ -1,8 +1,8 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { RootContent } from 'mdast';
+import { wordOf } from '../../text/word-of.js';
 import type { Ink } from './ink.js';
-import { wordOf } from './word-of.js';
 
 type Change = 'inserted' | 'deleted' | 'moved';
 
@@ -14,7 +14,7 @@ export function markChange(node: RootContent, element: ElementContent, ink: Ink)
 
 /** A list says it in its items, a row in its first cell, a table above itself. */
 function mark(element: Element, change: Change, ink: Ink): Element {
-  const word = h('span.change-word', wordOf(ink.meta, change));
+  const word = h('span.change-word', wordOf(ink.meta, `print.${change}`));
   const { tagName, children } = element;
   if (tagName === 'ol' || tagName === 'ul')
     return { ...element, children: children.map((item) => (item.type === 'element' ? mark(item, change, ink) : item)) };
@@ -23,7 +23,13 @@ function mark(element: Element, change: Change, ink: Ink): Element {
   const [first, ...rest] = children;
   if (tagName === 'tr' && first?.type === 'element')
     return withClass(element, change, [{ ...first, children: headed(word, first.children) }, ...rest]);
-  return withClass(element, change, headed(word, children));
+  return withClass(element, change, headed(word, children.map(quiet)));
+}
+
+/** Words that are said once for the whole block are not said again for a run of words that fills it. */
+function quiet(child: ElementContent, _: number, all: readonly ElementContent[]): ElementContent {
+  if (all.length > 1 || child.type !== 'element' || (child.tagName !== 'ins' && child.tagName !== 'del')) return child;
+  return { ...child, children: child.children.slice(1, -1) };
 }
 
 function headed(word: Element, children: readonly ElementContent[]): ElementContent[] {
@@ -38,5 +44,5 @@ function withClass(element: Element, change: Change, children: ElementContent[])
 /** Words that were put in or taken out. Who cannot see the line through them hears where they begin and end. */
 export function renderEdit(kind: 'inserted' | 'deleted', children: ElementContent[], ink: Ink): Element {
   const unseen = (text: string) => h('span.unseen', text);
-  return h(kind === 'inserted' ? 'ins' : 'del', [unseen(`[${wordOf(ink.meta, kind)} `), ...children, unseen('] ')]);
+  return h(kind === 'inserted' ? 'ins' : 'del', [unseen(`[${wordOf(ink.meta, `print.${kind}`)} `), ...children, unseen('] ')]);
 }

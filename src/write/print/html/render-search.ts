@@ -1,11 +1,11 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { wordOf } from '../../text/word-of.js';
 import type { Ink } from './ink.js';
-import { wordOf } from './word-of.js';
 
 /** The field of the search within the page. It is hidden until the script shows it, for without one it does nothing. */
 export function renderSearch({ meta }: Pick<Ink, 'meta'>): Element {
-  const word = (id: string) => wordOf(meta, id);
+  const word = (id: string) => wordOf(meta, `print.${id}`);
   const counts = { 'data-none': word('search-none'), 'data-one': word('search-one'), 'data-many': word('search-many') };
   return h('form.search', { role: 'search', hidden: true, ...counts }, [
     h('label', { htmlFor: 'search' }, word('search')),

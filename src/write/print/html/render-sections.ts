@@ -17,11 +17,13 @@ export interface Pieces {
 
 /** A writing as nested sections: chapters, their parts, and the tasks in a part. */
 export function renderPieces({ tree, meta, sections }: Pick<Writing, 'tree' | 'meta' | 'sections'>, ink: Ink): Pieces {
-  const pageNames = groupPages(sections, meta).flatMap(({ name, chapters }) => chapters.map(() => name));
+  const pageNames = groupPages(sections, meta).flatMap(({ name, chapters }) => chapters.map(() => [name]));
   const groups = nest(tree.children, 1);
   const opening = groups[0]?.head === undefined ? (groups.shift()?.body ?? []) : [];
   const front = opening.filter((node) => !isSwitch(node)).map((node) => renderBlock(node, ink));
-  const chapters = groups.map(({ head, body }, index) => section(['chapter', pageNames[index] ?? ''], head, renderParts(body)));
+  const chapters = groups.map(({ head, body }, index) =>
+    section(['chapter', ...(pageNames[index] ?? [])], head, renderParts(body)),
+  );
   const titled = holdsTitle(opening);
   return {
     front: titled ? h('header.front', front) : undefined,

@@ -120,6 +120,7 @@ figcaption { font-size: .9em; color: #333; margin-top: .4em; max-width: calc(var
 
 ins { text-decoration: underline 1pt; text-underline-offset: .15em; }
 del { text-decoration: line-through 1pt; color: #444; }
+del + ins { margin-left: .15em; }
 .changed { --bar: 3pt solid #111; position: relative; }
 .changed.deleted { --bar: 3.5pt double #111; }
 .changed.moved { --bar: 2.5pt dotted #111; }
