@@ -1,6 +1,10 @@
 import type { ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { PhrasingContent } from 'mdast';
+
+import { sourceLanguage } from '../../../link/dictionary.js';
+import { saidInSourceLanguage } from '../../text/markdown-safe.js';
+
 import type { Ink } from './ink.js';
 import { renderEdit } from './render-change.js';
 
@@ -24,7 +28,9 @@ function renderOne(node: PhrasingContent, ink: Ink): ElementContent | ElementCon
     case 'link':
       return h('a', { href: node.url }, renderPhrase(node.children, ink));
     case 'said':
-      return renderPhrase(node.children, ink);
+      return node.by === saidInSourceLanguage
+        ? h('span', { lang: sourceLanguage }, renderPhrase(node.children, ink))
+        : renderPhrase(node.children, ink);
     case 'inserted':
     case 'deleted':
       return renderEdit(node.type, renderPhrase(node.children, ink), ink);
