@@ -160,7 +160,14 @@ describe('the HTML of other writings', () => {
 
   it('draws figures in the page, with a name and a description', async () => {
     const writing = writingOf('# Way\n\nLook.');
-    const drawing = { type: 'graph' as const, nodes: [{ id: 'a', label: 'Sink & bath' }], edges: [] };
+    const drawing = {
+      kind: 'path' as const,
+      treatment: { about: 'Where patients are treated.', rooms: [{ name: 'Room 1', machines: [] }] },
+      stations: [{ room: { id: 'b', name: 'Sink & bath' }, zone: 'Dirty side', about: '', machines: [], isDirty: true }],
+      beside: [],
+      elsewhere: [],
+      words: { used: 'used', sterile: 'sterile', dirty: 'dirty', clean: 'clean' },
+    };
     writing.tree.children.push({ type: 'figure', id: 'path', caption: 'The way', alt: 'From "dirty" to clean.', drawing });
     const page = await print(writing);
     expect(page).toMatch(

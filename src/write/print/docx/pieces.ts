@@ -17,8 +17,8 @@ interface Nested {
 }
 
 /** The writing as pieces of pages: the front, chapters on pages of their own, sheets that fill one, lists in columns. */
-export function piecesOf({ kind, tree, sections }: Writing, press: Press): Piece[] {
-  const opens = pageOpeners(kind, sections);
+export function piecesOf({ kind, tree, sections, meta }: Writing, press: Press): Piece[] {
+  const opens = pageOpeners({ kind, sections, meta });
   const [front, ...chapters] = nest(tree.children, 1, true);
   return [
     ...frontPieces(front?.body ?? [], press),
@@ -32,9 +32,9 @@ export function piecesOf({ kind, tree, sections }: Writing, press: Press): Piece
 }
 
 /** The numbers of those chapters that begin a page. A notice or a set of forms runs on. */
-function pageOpeners(kind: Writing['kind'], sections: Writing['sections']): ReadonlySet<string> {
+function pageOpeners({ kind, sections, meta }: Pick<Writing, 'kind' | 'sections' | 'meta'>): ReadonlySet<string> {
   if (kind !== 'manual' && kind !== 'redline') return new Set();
-  return new Set(groupPages(sections).flatMap(({ chapters: [first] }) => first?.number ?? []));
+  return new Set(groupPages(sections, meta).flatMap(({ chapters: [first] }) => first?.number ?? []));
 }
 
 function nest(nodes: readonly RootContent[], depth: number, always: boolean): Nested[] {
