@@ -1,0 +1,39 @@
+import type { Writing } from '../../writing.js';
+import type { DocumentData } from './data.js';
+import { aroundPlaces, filledWord, wordOf } from './word-of.js';
+
+/** Sizes of type that cards are tried in, in points; the largest one in which a card fits its page is taken. */
+const cardSizes = {
+  large: [22, 20, 18.5, 17, 16, 15, 14, 13, 12],
+  small: [16, 15, 14, 13, 12, 11, 10, 9.5, 9],
+} as const;
+
+/** What holds for all pages of a writing. */
+export function documentOf({ kind, meta }: Writing, runs: number): DocumentData {
+  const size = (kind === 'cards' ? meta.size : undefined) ?? meta.paper;
+  const [lang = 'en', region] = meta.language.split('-');
+  const [year = 0, month = 1, day = 1] = meta.effectiveOn.split('-').map(Number);
+  const [before = '', between = '', after = ''] = aroundPlaces(wordOf(meta, 'page-of'));
+  return {
+    kind,
+    paper: size === 'letter' ? 'us-letter' : size,
+    title: `${meta.title}, ${meta.clinic}`,
+    author: meta.clinic,
+    date: [year, month, day],
+    lang,
+    region: region ?? null,
+    head: `${meta.clinic}: ${meta.title}`,
+    control: filledWord(meta, 'control', { number: meta.number, version: meta.version, date: meta.effective }),
+    uncontrolled: wordOf(meta, 'uncontrolled'),
+    words: {
+      contents: wordOf(meta, 'contents'),
+      caution: wordOf(meta, 'caution'),
+      inserted: wordOf(meta, 'inserted'),
+      deleted: wordOf(meta, 'deleted'),
+      moved: wordOf(meta, 'moved'),
+      'page-of': [before, between, after],
+    },
+    'type-sizes': [...(size === 'a5' ? cardSizes.small : cardSizes.large)],
+    runs,
+  };
+}
