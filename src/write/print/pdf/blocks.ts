@@ -13,19 +13,19 @@ export type BlockMaker = (node: RootContent) => Block[];
 
 /** Nodes of the tree as blocks. */
 export function blocksOf(nodes: readonly RootContent[], ink: Ink): Block[] {
-  return nodes.flatMap((node) => {
+  return nodes.flatMap((node, index) => {
     const change = node.data?.change;
-    const blocks = blocksOfOne(node, ink);
+    const blocks = blocksOfOne(node, ink, nodes[index + 1]);
     return change === undefined ? blocks : blocks.map((block) => ({ ...block, change }));
   });
 }
 
-function blocksOfOne(node: RootContent, ink: Ink): Block[] {
+function blocksOfOne(node: RootContent, ink: Ink, next?: RootContent): Block[] {
   switch (node.type) {
     case 'heading':
       return [headingOf(node, ink)];
     case 'paragraph':
-      return paragraphOf(node, ink);
+      return paragraphOf(node, ink, next);
     case 'list':
       return [listOf(node, ink)];
     case 'table':
@@ -69,15 +69,19 @@ export function headingOf(node: RootContent & { type: 'heading' }, ink: Ink): He
   };
 }
 
-function paragraphOf(node: Paragraph, ink: Ink): Block[] {
+/** What a paragraph in front of it stays with. */
+const followers = ['list', 'table', 'containerDirective', 'figure'];
+
+function paragraphOf(node: Paragraph, ink: Ink, next: RootContent | undefined): Block[] {
   const here = takeAnchors(node, ink).map((anchor): Piece => ({ t: 'here', anchor }));
   const c = [...here, ...wordsOf(node.children, ink)];
   const is = node.data?.is ?? null;
-  if (is !== 'done') return [{ t: 'paragraph', is, c }];
+  const plain: Block = { t: 'paragraph', is, leads: next !== undefined && followers.includes(next.type), c };
+  if (is === 'often')
+    return [{ ...plain, c: c.flatMap((piece) => (typeof piece !== 'string' && piece.t === 'strong' ? piece.c : [piece])) }];
+  if (is !== 'done') return [plain];
   const { name, c: rest } = splitLabel(c);
-  return name === undefined
-    ? [{ t: 'paragraph', is, c }]
-    : [{ t: 'labelled', keep: isShort(textOf(node)), name, c: [...here, ...rest] }];
+  return name === undefined ? [plain] : [{ t: 'labelled', keep: isShort(textOf(node)), name, c: [...here, ...rest] }];
 }
 
 function listOf({ ordered, start, children }: List, ink: Ink): Block {

@@ -74,7 +74,8 @@ export interface SheetData {
 export type Block = { change?: Change } & (
   | HeadingData
   | TableData
-  | { t: 'paragraph'; is: string | null; c: Words }
+  /** `leads` is true where it belongs to what follows and stays with it. */
+  | { t: 'paragraph'; is: string | null; leads: boolean; c: Words }
   | { t: 'labelled'; keep: boolean; name: Words; c: Words }
   | { t: 'list'; ordered: boolean; start: number; items: Item[] }
   | { t: 'here'; anchor: string }

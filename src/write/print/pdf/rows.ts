@@ -61,5 +61,5 @@ function itemRow(item: ListItem, ink: Ink, make: BlockMaker): Row {
 }
 
 function paragraph(c: Row['name']): Block[] {
-  return [{ t: 'paragraph', is: null, c }];
+  return [{ t: 'paragraph', is: null, leads: false, c }];
 }
