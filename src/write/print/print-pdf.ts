@@ -1,3 +1,4 @@
+import { toString as textOf } from 'mdast-util-to-string';
 import type { Finding } from '../../read/finding.js';
 import { drawSvg } from '../figures/draw-svg.js';
 import type { FigureNode } from '../tree/nodes.js';
@@ -37,11 +38,11 @@ async function drawAll({ tree }: Writing): Promise<Map<string, string>> {
   return drawn;
 }
 
-function tooLong({ sections }: Writing, index: number): Finding {
-  const card = sections.filter(({ depth }) => depth === 1)[index];
+function tooLong({ tree }: Writing, index: number): Finding {
+  const titles = tree.children.flatMap((node) => (node.type === 'heading' && node.depth === 1 ? [textOf(node).trim()] : []));
   return {
     code: 'E612',
-    message: `the card \`${card?.title ?? index + 1}\` does not fit its page`,
+    message: `the card \`${titles[index] ?? index + 1}\` does not fit its page`,
     place: { file: 'cards', line: 1, column: 1 },
     help: 'say it in fewer words, make two cards of it, or print it on larger paper',
   };

@@ -90,9 +90,12 @@ export type Block = { change?: Change } & (
   | { t: 'sheets'; landscape: boolean; half: boolean; intro: Block[]; sheets: SheetData[] }
 );
 
-/** Chapters that share a run of pages, with the words at the head of those pages. */
+/** Chapters that share a run of pages. */
 export interface Run {
+  /** At the head of these pages, at the right. */
   head: string | null;
+  /** At the foot of a card; empty where it says nothing of its own. */
+  foot: Words;
   blocks: Block[];
 }
 

@@ -3,10 +3,11 @@ import type { DocumentData } from './data.js';
 import { aroundPlaces, filledWord, wordOf } from './word-of.js';
 
 /** Sizes of type that cards are tried in, in points; the largest one in which a card fits its page is taken. */
-const cardSizes = {
-  large: [22, 20, 18.5, 17, 16, 15, 14, 13, 12],
-  small: [16, 15, 14, 13, 12, 11, 10, 9.5, 9],
-} as const;
+const cardSizes = { large: sizes(24, 12), small: sizes(17, 8.5) } as const;
+
+function sizes(largest: number, smallest: number): number[] {
+  return Array.from({ length: (largest - smallest) * 2 + 1 }, (_, step) => largest - step / 2);
+}
 
 /** What holds for all pages of a writing. */
 export function documentOf({ kind, meta }: Writing, runs: number): DocumentData {
@@ -33,7 +34,7 @@ export function documentOf({ kind, meta }: Writing, runs: number): DocumentData 
       moved: wordOf(meta, 'moved'),
       'page-of': [before, between, after],
     },
-    'type-sizes': [...(size === 'a5' ? cardSizes.small : cardSizes.large)],
+    'type-sizes': size === 'a5' ? cardSizes.small : cardSizes.large,
     runs,
   };
 }

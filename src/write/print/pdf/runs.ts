@@ -7,29 +7,51 @@ import type { Block, Run, SheetData } from './data.js';
 import type { Ink } from './ink.js';
 import { isShort } from './table.js';
 
-/** A writing as runs of pages: the front, then its chapters, short ones together; each card is a run of its own. */
-export function runsOf(writing: Writing, ink: Ink): Run[] {
-  const chapters = nest(writing.tree.children, 1);
-  const front = chapters
-    .filter(({ head }) => head === undefined)
-    .map(({ body }): Run => ({ head: null, blocks: blocksOf(body, ink) }));
-  const own = chapters.flatMap(({ head, body }) => (head === undefined ? [] : [[headingOf(head, ink), ...partsOf(body, ink)]]));
-  if (writing.kind === 'cards') return [...front, ...own.map((blocks): Run => ({ head: null, blocks }))].filter(hasBlocks);
-  const groups = groupPages(writing.sections);
-  const starts = groups.map((_, index) => groups.slice(0, index).reduce((sum, each) => sum + each.chapters.length, 0));
-  const runs = groups.map(({ head, chapters: { length } }, index): Run => {
-    const start = starts[index] ?? 0;
-    return { head, blocks: own.slice(start, start + length).flatMap(withIntro) };
-  });
-  return [...front, ...runs].filter(hasBlocks);
+/**
+ * A writing as runs of pages: of a manual the front and its chapters, short ones together; each card by itself; anything
+ * else in one run.
+ */
+export function runsOf({ kind, tree, sections }: Writing, ink: Ink): Run[] {
+  const nested = nest(tree.children, 1);
+  const front = nested.flatMap(({ head, body }) => (head === undefined ? blocksOf(body, ink) : []));
+  const chapters = nested.flatMap(({ head, body }) => (head === undefined ? [] : [chapterOf(head, body, ink)]));
+  switch (kind) {
+    case 'cards':
+      return [front, ...chapters].filter(({ length }) => length > 0).map(cardOf);
+    case 'manual': {
+      const groups = groupPages(sections);
+      const starts = groups.map((_, index) => groups.slice(0, index).reduce((sum, each) => sum + each.chapters.length, 0));
+      const runs = groups.map(({ head, chapters: { length } }, index): Run => {
+        const start = starts[index] ?? 0;
+        return { head, foot: [], blocks: chapters.slice(start, start + length).flat() };
+      });
+      return front.length === 0 ? runs : [{ head: null, foot: [], blocks: front }, ...runs];
+    }
+    default:
+      return [{ head: null, foot: [], blocks: [...front, ...chapters.flat()] }];
+  }
 }
 
-function hasBlocks({ blocks }: Run): boolean {
-  return blocks.length > 0;
+function chapterOf(head: HeadingNode, body: readonly RootContent[], ink: Ink): Block[] {
+  const heading = headingOf(head, ink);
+  const [first] = nest(body, 2);
+  const { landscape, half, sheet } = layoutOf(first?.head === undefined ? (first?.body ?? []) : []);
+  const made = sheet ? sheetOf(body, ink) : undefined;
+  return made === undefined
+    ? withIntro([heading, ...partsOf(body, ink)])
+    : [{ t: 'sheets', landscape, half, intro: [], sheets: [{ ...made, heading }] }];
 }
+
+/** What a card says at its foot is printed there. */
+function cardOf(blocks: Block[]): Run {
+  const feet = blocks.flatMap((block) => (block.t === 'paragraph' && block.is === 'foot' ? [block] : []));
+  return { head: null, foot: feet.flatMap(({ c }) => c), blocks: blocks.filter((block) => !feet.some((each) => each === block)) };
+}
+
+type HeadingNode = RootContent & { type: 'heading' };
 
 interface Nested {
-  head: (RootContent & { type: 'heading' }) | undefined;
+  head: HeadingNode | undefined;
   body: RootContent[];
 }
 
