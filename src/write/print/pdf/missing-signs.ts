@@ -1,4 +1,4 @@
-import type { Finding } from '../../../read/finding.js';
+import { type Finding, inOrder } from '../../../read/finding.js';
 import { walkSections } from '../../tree/walk.js';
 import type { Writing } from '../../writing.js';
 
@@ -22,7 +22,8 @@ export function findMissingSigns({ tree, sections, meta }: Writing, missing: rea
   });
   for (const text of [meta.title, meta.clinic, meta.number, meta.version, meta.effective]) report(text, 'manual');
   const elsewhere = missing.filter((sign) => !found.has(sign));
-  return elsewhere.length === 0 ? findings : [...findings, findingOf(elsewhere, elsewhere.join(' '), 'manual')];
+  if (elsewhere.length > 0) findings.push(findingOf(elsewhere, elsewhere.join(' '), 'manual'));
+  return inOrder(findings);
 }
 
 function findingOf(signs: readonly string[], text: string, file: string): Finding {

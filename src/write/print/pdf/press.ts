@@ -58,21 +58,28 @@ function exportPdf(compiler: NodeCompiler, pages: NodeTypstDocument): { bytes: U
     return { bytes: compiler.pdf(pages, { pdfStandard: 'ua-1', pdfTags: true }) };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
-    const missing = [...message.matchAll(/the text `"(.+?)"` could not be displayed/gs)].map(([, sign = '']) => unescaped(sign));
+    const missing = [...message.matchAll(/the text `\\*"(.+?)\\*"` could not be displayed/gs)].map(([, sign = '']) =>
+      unescaped(sign),
+    );
     if (missing.length === 0) throw new Error(`the pages cannot be saved as PDF: ${message}`);
     return { missing: [...new Set(missing)] };
   }
 }
 
-/** Undoes `\u{4f60}` and `\"` of a text as the compiler quotes it. */
+/** Undoes `\u{4f60}` and `\"` of a text as the compiler quotes it, once or twice over. */
 function unescaped(text: string): string {
   return text
-    .replace(/\\u\{([0-9a-f]+)\}/gi, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)))
-    .replace(/\\(.)/g, '$1');
+    .replace(/\\+u\{([0-9a-f]+)\}/gi, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)))
+    .replace(/\\+(.)/g, '$1');
 }
 
 function bytesOf(data: unknown): Buffer {
-  return Buffer.from(JSON.stringify(data));
+  return Buffer.from(JSON.stringify(data, (_, value: unknown) => (typeof value === 'string' ? wellFormed(value) : value)));
+}
+
+/** Half a pair of surrogates is no sign: the sign for an unknown one takes its place. */
+function wellFormed(text: string): string {
+  return text.replace(/\p{Cs}/gu, '\u{fffd}');
 }
 
 function sayProblems(problems: readonly { message?: unknown }[]): string {

@@ -12,9 +12,8 @@ export function wordsOf(nodes: readonly PhrasingContent[], ink: Ink): Words {
 function piecesOf(node: PhrasingContent, ink: Ink): Piece[] {
   switch (node.type) {
     case 'text':
-      return [node.value];
     case 'inlineCode':
-      return [node.value];
+      return [breakable(node.value)];
     case 'strong':
     case 'inserted':
     case 'deleted':
@@ -34,6 +33,11 @@ function piecesOf(node: PhrasingContent, ink: Ink): Piece[] {
     default:
       throw new RangeError(`no PDF for words of type ${node.type}`);
   }
+}
+
+/** A word that is longer than any line may be broken anywhere, so that it does not run off the page. */
+function breakable(text: string): string {
+  return text.replace(/[\p{L}\p{N}_]{48,}/gu, (word) => word.replace(/.{12}(?=.)/gu, '$&\u200b'));
 }
 
 /** References that print a title with its number. */
