@@ -55,7 +55,7 @@ async function formats(manual: Writing): Promise<string[][]> {
   const times: Record<string, number[]> = { Markdown: [], HTML: [], 'PDF, again': [] };
   for (let round = 0; round < rounds; round += 1) {
     times['Markdown']?.push((await timed(() => printMarkdown(manual)))[0]);
-    times['HTML']?.push((await timed(() => printHtml(manual)))[0]);
+    times['HTML']?.push((await timed(() => printHtml(manual, loadAssets())))[0]);
     times['PDF, again']?.push((await timed(() => printPdf(manual, loadAssets())))[0]);
   }
   return Object.entries(times).map(([format, list]) => row(format, list));

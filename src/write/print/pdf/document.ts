@@ -1,6 +1,7 @@
+import { filledWord, wordOf } from '../../text/word-of.js';
 import type { Writing } from '../../writing.js';
+import { aroundPlaces } from './around-places.js';
 import type { DocumentData } from './data.js';
-import { aroundPlaces, filledWord, wordOf } from './word-of.js';
 
 /** Sizes of type that cards are tried in, in points; the largest one in which a card fits its page is taken. */
 const cardSizes = { large: sizes(24, 12), small: sizes(17, 8.5) } as const;
@@ -14,7 +15,7 @@ export function documentOf({ kind, meta }: Writing, runs: number): DocumentData 
   const size = (kind === 'cards' ? meta.size : undefined) ?? meta.paper;
   const [lang = 'en', region] = meta.language.split('-');
   const [year = 0, month = 1, day = 1] = meta.effectiveOn.split('-').map(Number);
-  const [before = '', between = '', after = ''] = aroundPlaces(wordOf(meta, 'page-of'));
+  const [before = '', between = '', after = ''] = aroundPlaces(wordOf(meta, 'print.page-of'));
   return {
     kind,
     paper: size === 'letter' ? 'us-letter' : size,
@@ -24,14 +25,14 @@ export function documentOf({ kind, meta }: Writing, runs: number): DocumentData 
     lang,
     region: region ?? null,
     head: `${meta.clinic}: ${meta.title}`,
-    control: filledWord(meta, 'control', { number: meta.number, version: meta.version, date: meta.effective }),
-    uncontrolled: wordOf(meta, 'uncontrolled'),
+    control: filledWord(meta, 'print.control', { number: meta.number, version: meta.version, date: meta.effective }),
+    uncontrolled: wordOf(meta, 'print.uncontrolled'),
     words: {
-      contents: wordOf(meta, 'contents'),
-      caution: wordOf(meta, 'caution'),
-      inserted: wordOf(meta, 'inserted'),
-      deleted: wordOf(meta, 'deleted'),
-      moved: wordOf(meta, 'moved'),
+      contents: wordOf(meta, 'print.contents'),
+      caution: wordOf(meta, 'print.caution'),
+      inserted: wordOf(meta, 'print.inserted'),
+      deleted: wordOf(meta, 'print.deleted'),
+      moved: wordOf(meta, 'print.moved'),
       'page-of': [before, between, after],
     },
     'type-sizes': size === 'a5' ? cardSizes.small : cardSizes.large,

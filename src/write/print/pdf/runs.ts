@@ -19,7 +19,7 @@ export function runsOf({ kind, tree, sections }: Writing, ink: Ink): Run[] {
     case 'cards':
       return [front, ...chapters].filter(({ length }) => length > 0).map(cardOf);
     case 'manual': {
-      const groups = groupPages(sections);
+      const groups = groupPages(sections, ink.meta);
       const starts = groups.map((_, index) => groups.slice(0, index).reduce((sum, each) => sum + each.chapters.length, 0));
       const runs = groups.map(({ head, chapters: { length } }, index): Run => {
         const start = starts[index] ?? 0;

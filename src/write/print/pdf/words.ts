@@ -1,8 +1,9 @@
 import type { PhrasingContent } from 'mdast';
+import { wordOf } from '../../text/word-of.js';
 import type { CrossReference } from '../../tree/nodes.js';
+import { aroundPlaces } from './around-places.js';
 import type { Piece, Words } from './data.js';
 import type { Ink } from './ink.js';
-import { aroundPlaces, wordOf } from './word-of.js';
 
 /** Words of the tree as data. */
 export function wordsOf(nodes: readonly PhrasingContent[], ink: Ink): Words {
@@ -50,7 +51,7 @@ function referenceOf({ scheme, anchor, children }: CrossReference, ink: Ink): Pi
   if (anchor === undefined || !ink.wanted.has(anchor)) return isTitled ? [{ t: 'em', c }] : c;
   const last = c.at(-1);
   if (!isTitled || typeof last !== 'string' || !last.endsWith(')')) return [{ t: 'to', to: anchor, titled: isTitled, c }];
-  const [before = '', after = ''] = aroundPlaces(wordOf(ink.meta, 'on-page'));
+  const [before = '', after = ''] = aroundPlaces(wordOf(ink.meta, 'print.on-page'));
   return [{ t: 'to', to: anchor, titled: true, page: [`, ${before}`, `${after})`], c: [...c.slice(0, -1), last.slice(0, -1)] }];
 }
 
