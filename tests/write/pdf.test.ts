@@ -97,8 +97,7 @@ describe('a manual as PDF', () => {
 :::table{widths="1 2" look="sheet"}
 | Day | Wait |
 | --- | --- |
-| | |
-:::
+${'| | |\n'.repeat(5)}:::
 ::::`;
     const made = await read(
       'manual',
@@ -108,6 +107,8 @@ describe('a manual as PDF', () => {
       [792, 612],
       [792, 612],
     ]);
+    // Each row of each sheet has its line.
+    for (const [index, { lines }] of made.pages.entries()) expect(lines).toBeGreaterThan(index === 0 ? 2 * 5 : 5);
     expect(made.pages[0]?.text).toMatch(/One.*Two/);
     expect(made.pages[1]?.text).toContain('Three');
   });

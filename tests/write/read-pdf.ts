@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** What a PDF file says of itself. */
 export interface ReadPdf {
@@ -20,6 +20,8 @@ export interface ReadPage {
   /** Its text in reading order, lines joined with spaces. */
   text: string;
   tags: Tag[];
+  /** Number of lines that are drawn. */
+  lines: number;
   /** Whether some text runs off the page. */
   overflows: boolean;
 }
@@ -52,9 +54,10 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const { items } = await page.getTextContent();
     const text = items.map((item) => ('str' in item ? item.str + (item.hasEOL ? ' ' : '') : '')).join('');
     const overflows = items.some((item) => 'str' in item && Number(item.transform[4]) + item.width > width);
+    const { fnArray, argsArray } = await page.getOperatorList();
+    const lines = fnArray.filter((each, index) => each === OPS.constructPath && argsArray[index]?.[0] === OPS.stroke).length;
     const tags = tagsOf((await page.getStructTree()) as Structure | null);
-    pages.push({ width, height, text: text.replace(/\s+/g, ' '), tags, overflows });
-    await page.getOperatorList();
+    pages.push({ width, height, text: text.replace(/\s+/g, ' '), tags, lines, overflows });
     for (const item of items) {
       if (!('str' in item) || !page.commonObjs.has(item.fontName)) continue;
       const font = page.commonObjs.get(item.fontName) as { name: string; missingFile?: boolean };

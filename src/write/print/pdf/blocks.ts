@@ -27,7 +27,7 @@ function blocksOfOne(node: RootContent, ink: Ink, next?: RootContent): Block[] {
     case 'paragraph':
       return paragraphOf(node, ink, next);
     case 'list':
-      return [listOf(node, ink)];
+      return [listOf(node, ink, next)];
     case 'table':
       return [tableOf(node, ink)];
     case 'blockquote':
@@ -84,9 +84,10 @@ function paragraphOf(node: Paragraph, ink: Ink, next: RootContent | undefined): 
   return name === undefined ? [plain] : [{ t: 'labelled', keep: isShort(textOf(node)), name, c: [...here, ...rest] }];
 }
 
-function listOf({ ordered, start, children }: List, ink: Ink): Block {
+function listOf({ ordered, start, children }: List, ink: Ink, next: RootContent | undefined): Block {
+  const leads = next?.type === 'paragraph' && next.data?.is === 'done';
   const items = children.map((item) => itemOf(item, ink, (node) => blocksOf([node], ink)));
-  return { t: 'list', ordered: ordered === true, start: start ?? 1, items };
+  return { t: 'list', ordered: ordered === true, start: start ?? 1, leads, items };
 }
 
 /** An item of a list: words alone where it is one plain paragraph. */

@@ -74,10 +74,10 @@ export interface SheetData {
 export type Block = { change?: Change } & (
   | HeadingData
   | TableData
-  /** `leads` is true where it belongs to what follows and stays with it. */
+  /** `leads` is true where it belongs to what follows and stays with it; so in lists. */
   | { t: 'paragraph'; is: string | null; leads: boolean; c: Words }
   | { t: 'labelled'; keep: boolean; name: Words; c: Words }
-  | { t: 'list'; ordered: boolean; start: number; items: Item[] }
+  | { t: 'list'; ordered: boolean; start: number; leads: boolean; items: Item[] }
   | { t: 'here'; anchor: string }
   | { t: 'figure'; svg: string; alt: string; caption: string }
   | { t: 'caution' | 'quote' | 'titlepage'; blocks: Block[] }

@@ -57,7 +57,7 @@ function itemRow(item: ListItem, ink: Ink, make: BlockMaker): Row {
     if (name !== undefined) return { ...emptyRow(item, ink), name, blocks: paragraph(c) };
   }
   const row = emptyRow(item, ink);
-  return { ...row, blocks: [{ t: 'list', ordered: false, start: 1, items: [itemOf(item, ink, make)] }] };
+  return { ...row, blocks: [{ t: 'list', ordered: false, start: 1, leads: false, items: [itemOf(item, ink, make)] }] };
 }
 
 function paragraph(c: Row['name']): Block[] {
