@@ -31,9 +31,9 @@ export function piecesOf({ kind, tree, sections }: Writing, press: Press): Piece
   ];
 }
 
-/** The numbers of those chapters that begin a page. A notice or a set of forms runs on. */
+/** The numbers of those chapters that begin a page. Notices, redlines and forms run on. */
 function pageOpeners(kind: Writing['kind'], sections: Writing['sections']): ReadonlySet<string> {
-  if (kind !== 'manual' && kind !== 'redline') return new Set();
+  if (kind !== 'manual') return new Set();
   return new Set(groupPages(sections).flatMap(({ chapters: [first] }) => first?.number ?? []));
 }
 

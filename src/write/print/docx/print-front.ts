@@ -1,4 +1,4 @@
-import { type FileChild, LeaderType, Paragraph, StyleLevel, TableOfContents, TextRun } from 'docx';
+import { type FileChild, LeaderType, Paragraph, TableOfContents, TextRun } from 'docx';
 import type { Press } from './press.js';
 import { plain } from './print-words.js';
 
@@ -18,7 +18,8 @@ export function printContents({ meta: { words } }: Press, newPage: boolean): Fil
     new TableOfContents(words['print.contents'] ?? '', {
       hyperlink: true,
       headingStyleRange: '1-2',
-      stylesWithLevels: [new StyleLevel('Annex 1', 1), new StyleLevel('Annex 2', 2)],
+      // Annexes come in by their outline level: the list of other styles depends on the language of Word.
+      useAppliedParagraphOutlineLevel: true,
       beginDirty: false,
       tabLeader: LeaderType.NONE,
     }),
