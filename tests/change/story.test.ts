@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Impact } from '../../src/analyse/impact.js';
+import { digestOf } from '../../src/change/lock.js';
 import { project, run } from '../cli/run.js';
 
 let folder = '';
@@ -227,6 +228,32 @@ describe('a release that is broken off', () => {
       rmSync(own, { recursive: true, force: true });
     }
   });
+});
+
+describe('a release that was forged', () => {
+  it('comes out otherwise when it is made again; a manual that changed wants another version', async () => {
+    const own = mkdtempSync(join(tmpdir(), 'rulebook-forged-'));
+    try {
+      cpSync(join(project, 'seeds/harrow-mills'), join(own, 'clinic'), { recursive: true });
+      await run(['release', 'clinic', '--approved-on', '2026-11-25'], own);
+      const overrides = join(own, 'clinic/overrides.yaml');
+      writeFileSync(overrides, readFileSync(overrides, 'utf8').replace('value: 8 min', 'value: 7 min'));
+      const { err: warning } = await run(['build', 'clinic', '--out', 'out', '--formats', 'md'], own);
+      expect(warning).toContain('W520 version `1.0` was released, and the manual is another now');
+      const [page, lock] = ['manual.md', 'lock.json'].map((name) => join(own, 'clinic/releases/1.0', name));
+      const before = readFileSync(page ?? '', 'utf8');
+      const after = before.replace('8 minutes', '9 minutes');
+      writeFileSync(page ?? '', after);
+      writeFileSync(lock ?? '', readFileSync(lock ?? '', 'utf8').replace(digestOf(before), digestOf(after)));
+      const { code, err } = await run(['verify', 'clinic'], own);
+      expect(code).toBe(1);
+      expect(err).toContain('E803 `manual.md` of release `1.0` comes out otherwise');
+      expect(err).toContain('help: the release was not made from what it says');
+      expect(err.match(/E803/g)).toHaveLength(1);
+    } finally {
+      rmSync(own, { recursive: true, force: true });
+    }
+  }, 120_000);
 });
 
 describe('a signature', () => {

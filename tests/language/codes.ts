@@ -11,7 +11,7 @@ export function codesReported(): string[] {
 
 /**
  * Every code that stands in what a case expects, and those that tests of their own trigger: of the manual's gate, of
- * emitted evaluators, of searches that are given up, and of cycle records.
+ * emitted evaluators, of searches that are given up, of cycle records, and of releases.
  */
 export function codesTriggered(): string[] {
   const cases = textsUnder('tests/language', '.case').map((text) => text.slice(text.search(/^=== exit/m)));
@@ -19,7 +19,10 @@ export function codesTriggered(): string[] {
   const emitted = codesIn(textsUnder('tests/emit', '.test.ts'), /\b(E406)\b/g);
   const answers = codesIn(textsUnder('tests/check', '.test.ts'), /\b(W510)\b/g);
   const records = codesIn(textsUnder('tests/measure', '.test.ts'), /\b(E7\d\d)\b/g);
-  return [...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate, ...emitted, ...answers, ...records])].sort();
+  const releases = codesIn(textsUnder('tests/change', '.test.ts'), /\b(E8\d\d|W520)\b/g);
+  return [
+    ...new Set([...codesIn(cases, /:\d+:\d+ ([EW]\d{3}) /g), ...gate, ...emitted, ...answers, ...records, ...releases]),
+  ].sort();
 }
 
 /** The rows of the table of codes in the guide for developers: code, what it says, smallest input that triggers it. */

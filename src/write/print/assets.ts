@@ -12,4 +12,6 @@ export interface Assets {
   typst: string;
   /** A PNG of an SVG, so many pixels wide, its words in the fonts above. */
   paint(svg: string, width: number): Uint8Array;
+  /** The script of HTML pages. */
+  script: string;
 }

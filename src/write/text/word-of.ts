@@ -10,3 +10,8 @@ export function wordOf({ words }: Pick<ManualMeta, 'words'>, id: string): string
   if (found === undefined) throw new RangeError(`no phrase \`${id}\``);
   return found;
 }
+
+/** As `wordOf`, with its places `{name}` filled. */
+export function filledWord(meta: Pick<ManualMeta, 'words'>, id: string, values: Readonly<Record<string, string>>): string {
+  return wordOf(meta, id).replace(/\{([a-z-]+)\}/g, (place, name: string) => values[name] ?? place);
+}

@@ -5,6 +5,7 @@ import { capitalize } from '../../text/say-list.js';
 import type { Figure } from '../figure.js';
 import { outcomesTogether } from '../outcomes-together.js';
 import { plainWords } from '../plain-words.js';
+import { sayRow } from '../say-row.js';
 
 /** From question to question, what becomes of an instrument. */
 export interface InstrumentDrawing {
@@ -139,9 +140,10 @@ function storageOf(rulebook: Rulebook, isStored: readonly boolean[]): Instrument
 
 function describeInstrument(rulebook: Rulebook, { classes, needs, cleaning, after }: InstrumentDrawing): string {
   const either = (choices: readonly Choice[]) =>
-    choices
-      .map(({ words, more }) => (more === '' ? words : phrase(rulebook, 'figure.instrument-alt-choice', { words, more })))
-      .join('; ');
+    sayRow(
+      rulebook,
+      choices.map(({ words, more }) => (more === '' ? words : phrase(rulebook, 'figure.instrument-alt-choice', { words, more }))),
+    );
   const ask = (question: string, answers: readonly Choice[]) => {
     const id = question.endsWith('?') ? 'figure.instrument-alt-question' : 'figure.instrument-alt-step';
     return phrase(rulebook, id, { question, answers: either(answers) });

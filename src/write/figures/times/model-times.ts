@@ -5,6 +5,7 @@ import { phrase } from '../../text/phrase.js';
 import { capitalize, uncapitalize } from '../../text/say-list.js';
 import { sayQuantity } from '../../text/say-quantity.js';
 import type { Figure } from '../figure.js';
+import { sayRow } from '../say-row.js';
 import { waymarks } from './waymarks.js';
 
 /** How long things may take on the way, on an axis of time. */
@@ -55,7 +56,7 @@ export function modelTimes(rulebook: Rulebook): Figure | undefined {
   };
   const rows = groups.map(({ title, bars }) => {
     const said = bars.map(({ label, value }) => phrase(rulebook, 'figure.times-alt-limit', { what: uncapitalize(label), value }));
-    return phrase(rulebook, 'figure.times-alt-group', { title, limits: said.join('; ') });
+    return phrase(rulebook, 'figure.times-alt-group', { title, limits: sayRow(rulebook, said) });
   });
   const alt = [phrase(rulebook, 'figure.times-alt'), ...rows].join(' ');
   return { id: 'times', caption: phrase(rulebook, 'figure.times-caption'), alt, drawing };

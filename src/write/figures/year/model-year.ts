@@ -7,6 +7,7 @@ import { sayInterval } from '../../text/say-interval.js';
 import { capitalize, sayList } from '../../text/say-list.js';
 import { sayPlainQuantity } from '../../text/say-quantity.js';
 import type { Figure } from '../figure.js';
+import { sayRow } from '../say-row.js';
 
 /** A year of tasks, to be ticked off. */
 export interface YearDrawing {
@@ -126,7 +127,7 @@ function describeYear(rulebook: Rulebook, { groups }: YearDrawing): string {
     .filter(({ rows }) => rows.length > 0)
     .map(({ title, rows }) => {
       const tasks = rows.map((row) => phrase(rulebook, 'figure.year-alt-task', { task: row.title, times: times(row) }));
-      return phrase(rulebook, 'figure.year-alt-group', { group: title, tasks: tasks.join('; ') });
+      return phrase(rulebook, 'figure.year-alt-group', { group: title, tasks: sayRow(rulebook, tasks) });
     });
   return [phrase(rulebook, 'figure.year-alt'), ...said].join(' ');
 }

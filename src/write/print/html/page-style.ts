@@ -1,23 +1,40 @@
 import type { ManualMeta } from '../../model/model-title.js';
-import type { Writing } from '../../writing.js';
+import { filledWord, wordOf } from '../../text/word-of.js';
+import type { Writing, WritingKind } from '../../writing.js';
+import { family, symbols } from './embed-fonts.js';
 import { groupPages } from './page-groups.js';
 
 /** The style sheet for paper: size, binder margin, running heads, and what may not be torn apart. */
-export function pageStyle({ meta, sections }: Pick<Writing, 'meta' | 'sections'>): string {
-  const named = groupPages(sections).map(({ name, head }) => namedPages(meta, name, head));
-  return `${commonPage(meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
+export function pageStyle({ kind, meta, sections }: Pick<Writing, 'kind' | 'meta' | 'sections'>): string {
+  const named = flows(kind) ? [] : groupPages(sections, meta).map(({ name, head }) => namedPages(meta, name, head));
+  return `${commonPage(kind, meta)}\n${sheetSize(meta)}\n${named.join('\n')}\n${onPaper}`;
 }
 
-function commonPage(meta: ManualMeta): string {
-  const control = `${meta.number}, version ${meta.version}, in force from ${meta.effective}`;
+/** Whether chapters follow each other without new pages. */
+export function flows(kind: WritingKind): boolean {
+  return kind === 'notice' || kind === 'redline';
+}
+
+function commonPage(kind: WritingKind, meta: ManualMeta): string {
+  const control = filledWord(meta, 'print.control', { number: meta.number, version: meta.version, date: meta.effective });
+  const warning = kind === 'manual' ? ` "\\A" ${cssString(wordOf(meta, 'print.uncontrolled'))}` : '';
   return `@page {
   size: ${meta.paper} portrait;
   margin: 15mm 13mm 16mm 22mm;
   @top-left { ${marginText} content: ${cssString(`${meta.clinic}: ${meta.title}`)}; }
-  @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)} "\\A" ${cssString('Uncontrolled copy unless signed in ink on the title page')}; }
-  @bottom-right { ${marginText} content: "page " counter(page) " of " counter(pages); }
+  @bottom-left { ${marginText} white-space: pre; content: ${cssString(control)}${warning}; }
+  @bottom-right { ${marginText} content: ${pageOfPages(meta)}; }
 }
 @page front { @top-left { content: none; } }`;
+}
+
+/** The phrase with the counters of the page in its places. */
+function pageOfPages(meta: ManualMeta): string {
+  return wordOf(meta, 'print.page-of')
+    .split(/\{(pages?)\}/)
+    .map((piece, index) => (index % 2 === 1 ? `counter(${piece})` : cssString(piece)))
+    .filter((piece) => piece !== '""')
+    .join(' ');
 }
 
 /** A blank sheet fills its page to the foot, whatever its number of lines. */
@@ -45,7 +62,7 @@ function namedPages(meta: ManualMeta, name: string, title: string): string {
 @media print { .${name} { page: ${name}; } .${name} .landscape { page: ${name}-wide; } }`;
 }
 
-const marginText = 'font: 8pt/1.35 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #333;';
+const marginText = `font: 8pt/1.35 "${family}", "${symbols}", sans-serif; color: #333;`;
 
 /** A CSS string that holds exactly that text, whatever is in it. */
 function cssString(text: string): string {
@@ -59,7 +76,8 @@ const onPaper = `@media print {
   :root { --hang: 21mm; }
   html { font-size: 10.5pt; line-height: 1.25; }
   body { margin: 0; background: none; }
-  .skip { display: none; }
+  .skip, .search { display: none; }
+  .redline main { padding-left: .9rem; }
   a { color: inherit; text-decoration: none; }
   .front { page: front; }
   .titlepage { height: 225mm; }

@@ -3,6 +3,8 @@ import { h } from 'hastscript';
 import type { AlignType, Table, TableRow } from 'mdast';
 import { toString as textOf } from 'mdast-util-to-string';
 import { anchorOf } from '../../tree/nodes.js';
+import type { Ink } from './ink.js';
+import { markChange } from './render-change.js';
 import { renderPhrase } from './render-phrase.js';
 
 interface TableLook {
@@ -12,31 +14,42 @@ interface TableLook {
   widths?: string | undefined;
 }
 
-/** A table with its head repeated on every page that it goes on to. */
-export function renderTable({ align, children }: Table, { look, widths }: TableLook): Element {
+/** Tables to be filled in: their first column does not name the rows. */
+const blank = ['sheet', 'fill', 'signature'];
+
+/**
+ * A table with its head repeated on every page that it goes on to. Its first column names the rows. A head without rows is
+ * a row of boxes to fill in.
+ */
+export function renderTable({ align, children }: Table, { look, widths }: TableLook, ink: Ink): Element {
   const [head, ...rows] = children;
-  return h('table', { className: look }, [
+  const named = look === undefined || !blank.includes(look);
+  const columns = align ?? [];
+  const className = [look, widths === undefined ? undefined : ink.widths.classOf(widths)].filter((each) => each !== undefined);
+  if (head === undefined) return h('table', { className });
+  return h('table', { className }, [
     ...columnsOf(widths),
-    ...(head === undefined ? [] : [h('thead', [renderRow(head, align ?? [], 'th')])]),
+    ...(rows.length === 0
+      ? [h('tbody', [renderRow(head, columns, 'none', ink)])]
+      : [h('thead', [renderRow(head, columns, 'head', ink)])]),
     ...groupRows(rows).map((group) =>
       h(
         'tbody',
-        group.map((row) => renderRow(row, align ?? [], 'td')),
+        group.map((row) => markChange(row, renderRow(row, columns, named ? 'named' : 'none', ink), ink)),
       ),
     ),
   ]);
 }
 
 function columnsOf(widths: string | undefined): Element[] {
-  if (widths === undefined) return [];
-  const shares = widths.split(' ').map(Number);
-  const sum = shares.reduce((a, b) => a + b, 0);
-  return [
-    h(
-      'colgroup',
-      shares.map((share) => h('col', { style: `width:${((100 * share) / sum).toFixed(2)}%` })),
-    ),
-  ];
+  return widths === undefined
+    ? []
+    : [
+        h(
+          'colgroup',
+          widths.split(' ').map(() => h('col')),
+        ),
+      ];
 }
 
 /** A row that names a group begins a table body of its own. */
@@ -53,16 +66,19 @@ function isGroup(row: TableRow): boolean {
   return row.data?.is === 'group';
 }
 
-function renderRow(row: TableRow, align: readonly AlignType[], tag: 'th' | 'td'): Element {
+function renderRow(row: TableRow, align: readonly AlignType[], headers: 'head' | 'named' | 'none', ink: Ink): Element {
   const home = row.data?.marks?.find(({ home }) => home);
+  const id = home && anchorOf(home);
   const [first] = row.children;
   if (isGroup(row) && first !== undefined)
-    return h('tr.group', [h('th', { colSpan: row.children.length, scope: 'rowgroup' }, renderPhrase(first.children))]);
+    return h('tr.group', { id }, [
+      h('th', { colSpan: row.children.length, scope: 'rowgroup' }, renderPhrase(first.children, ink)),
+    ]);
   const cells = row.children.map((cell, index): ElementContent => {
-    const right = align[index] === 'right';
-    const empty = tag === 'th' && textOf(cell) === '';
-    const scope = tag === 'th' && !empty ? 'col' : undefined;
-    return h(empty ? 'td' : tag, { className: right ? 'right' : undefined, scope }, renderPhrase(cell.children));
+    const className = align[index] === 'right' ? 'right' : undefined;
+    const heads = textOf(cell) !== '' && (headers === 'head' || (headers === 'named' && index === 0));
+    if (!heads) return h('td', { className }, renderPhrase(cell.children, ink));
+    return h('th', { className, scope: headers === 'head' ? 'col' : 'row' }, renderPhrase(cell.children, ink));
   });
-  return h('tr', { id: home && anchorOf(home) }, cells);
+  return h('tr', { id }, cells);
 }

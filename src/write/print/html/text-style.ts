@@ -1,8 +1,11 @@
+import { family, symbols } from './embed-fonts.js';
+
 /** The style sheet for the words and tables themselves, on every medium. Black on white, nothing told by color alone. */
 export const textStyle = `:root { --hang: 6rem; --line: #777; --hair: #bbb; }
 * { box-sizing: border-box; }
-html { font: 100%/1.42 "Source Sans 3", "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; color: #111; }
+html { font: 100%/1.42 "${family}", "${symbols}", sans-serif; color: #111; }
 body { margin: 0; }
+.unseen { position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 h1, h2, h3, h4 { line-height: 1.2; font-weight: 650; margin: 0; text-wrap: balance; }
 h2 { font-size: 1.9em; padding: .3em 0 0 var(--hang); margin-bottom: .45em; position: relative; border-top: 2pt solid #111; }
 h3 { font-size: 1.25em; padding: .3em 0 0 var(--hang); margin: 1em 0 .25em; position: relative; border-top: .5pt solid var(--line); }
@@ -72,10 +75,10 @@ tbody + tbody::before { content: ""; display: block; height: .55em; }
 table.answers strong { font-weight: 650; }
 table.register, table.index, table.limits { font-size: .78em; }
 table.programs { font-size: .8em; }
-table.index td, table.limits td { padding-top: .18em; padding-bottom: .2em; }
+table.index :is(th, td), table.limits :is(th, td) { padding-top: .18em; padding-bottom: .2em; }
 table.signature td, table.signature th { padding-top: 1.1em; padding-bottom: .3em; padding-right: .9em; }
 table.signature tbody tr { border-bottom: .6pt solid var(--line); }
-table.fill th { border: .6pt solid #333; padding: .15em .4em; height: 8mm; vertical-align: top; }
+table.fill td { border: .6pt solid #333; padding: .15em .4em; height: 8mm; vertical-align: top; }
 .tablebox:has(> table.fill) { margin-bottom: .5em; }
 table.sheet th, table.sheet td { border: .6pt solid #333; padding: .2em .4em; }
 table.sheet th { font-size: .92em; vertical-align: top; }
@@ -94,6 +97,7 @@ table.sheet tbody td { height: 4.6mm; }
 .answers li { break-inside: avoid; margin-bottom: .3em; padding-left: .9em; }
 .answers strong { font-weight: 650; }
 .answers .answer { font-weight: 750; font-size: 1.04em; break-after: avoid; margin: .5em 0 .2em; border-top: .8pt solid #111; padding-top: .15em; }
+.answers > .answer:last-child { column-span: all; break-before: avoid; }
 .columns { columns: 2; column-gap: 2.2em; font-size: .8em; line-height: 1.28; }
 .columns .entry { margin-bottom: .5em; }
 .columns ul { list-style: none; padding: 0; max-width: none; }
@@ -106,4 +110,24 @@ table.sheet tbody td { height: 4.6mm; }
 .contents li { margin: 0; }
 .contents a { display: grid; grid-template-columns: 3.3em 1fr; text-decoration: none; padding: .03em 0; }
 .contents .number { font-variant-numeric: tabular-nums; }
-.contents-title { font-size: 1.6em; font-weight: 650; }`;
+.contents-title { font-size: 1.6em; font-weight: 650; }
+
+figure { margin: 1em 0 1.4em; break-inside: avoid; }
+.drawing > svg { display: block; max-width: 100%; height: auto; margin: 0 auto; }
+.drawing text { font-family: "${family}", "${symbols}", sans-serif; }
+figcaption { font-size: .9em; color: #333; margin-top: .4em; max-width: calc(var(--hang) + 43em); }
+.part > figure > figcaption, .chapter > figure > figcaption { padding-left: var(--hang); }
+
+ins { text-decoration: underline 1pt; text-underline-offset: .15em; }
+del { text-decoration: line-through 1pt; color: #444; }
+del + ins { margin-left: .15em; }
+.changed { --bar: 3pt solid #111; position: relative; }
+.changed.deleted { --bar: 3.5pt double #111; }
+.changed.moved { --bar: 2.5pt dotted #111; }
+.changed:not(tr)::after, tr.changed > :first-child::after { content: ""; position: absolute; left: -.8rem; top: 0; bottom: 0; border-left: var(--bar); }
+.part > ol > li.changed::after { left: calc(-1 * var(--hang) - .8rem); }
+tr.changed > :first-child { position: relative; padding-left: .7rem; }
+tr.changed > :first-child::after { left: 0; }
+.change-word { display: inline-block; font-size: .75rem; line-height: 1.2; font-weight: 700; font-style: normal; letter-spacing: .02em; border: .6pt solid currentcolor; padding: 0 .3em; margin-right: .25em; vertical-align: .08em; }
+div.changed > .change-word:first-child, figure > .change-word { display: table; margin-bottom: .3em; }
+.deleted { color: #444; text-decoration: line-through .6pt; }`;
