@@ -1,4 +1,5 @@
 import { Document, Packer } from 'docx';
+import { wordOf } from '../text/word-of.js';
 import type { Writing } from '../writing.js';
 import type { Assets } from './assets.js';
 import { nameBookmarks } from './docx/bookmarks.js';
@@ -36,7 +37,7 @@ export async function printDocx(writing: Writing, assets: Assets): Promise<Uint8
     subject: plain(`${meta.number}, ${meta.version}`),
     creator: plain(meta.clinic),
     lastModifiedBy: plain(meta.clinic),
-    description: plain(meta.words['print.word-copy'] ?? ''),
+    description: plain(wordOf(meta, 'print.word-copy')),
     revision: 1,
     compatibility: { version: 15 },
     externalStyles: external,

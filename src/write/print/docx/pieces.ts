@@ -17,8 +17,9 @@ interface Nested {
 }
 
 /** The writing as pieces of pages: the front, chapters on pages of their own, sheets that fill one, lists in columns. */
-export function piecesOf({ kind, tree, sections }: Writing, press: Press): Piece[] {
-  const opens = pageOpeners(kind, sections);
+export function piecesOf(writing: Writing, press: Press): Piece[] {
+  const { tree } = writing;
+  const opens = pageOpeners(writing);
   const [front, ...chapters] = nest(tree.children, 1, true);
   return [
     ...frontPieces(front?.body ?? [], press),
@@ -32,9 +33,9 @@ export function piecesOf({ kind, tree, sections }: Writing, press: Press): Piece
 }
 
 /** The numbers of those chapters that begin a page. Notices, redlines and forms run on. */
-function pageOpeners(kind: Writing['kind'], sections: Writing['sections']): ReadonlySet<string> {
+function pageOpeners({ kind, sections, meta }: Writing): ReadonlySet<string> {
   if (kind !== 'manual') return new Set();
-  return new Set(groupPages(sections).flatMap(({ chapters: [first] }) => first?.number ?? []));
+  return new Set(groupPages(sections, meta).flatMap(({ chapters: [first] }) => first?.number ?? []));
 }
 
 function nest(nodes: readonly RootContent[], depth: number, always: boolean): Nested[] {

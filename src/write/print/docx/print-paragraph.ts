@@ -1,5 +1,6 @@
 import { Bookmark, type IParagraphOptions, Paragraph, type ParagraphChild, Tab, TextRun } from 'docx';
 import type { Nodes, PhrasingContent } from 'mdast';
+import { wordOf } from '../../text/word-of.js';
 import { anchorOf } from '../../tree/nodes.js';
 import type { Change, Press } from './press.js';
 import { plain, printWords } from './print-words.js';
@@ -25,9 +26,9 @@ export function printParagraph({ words, holders, change, bySide }: Words, press:
 }
 
 /** Moved words are the same as before: a word says so. */
-function moved(holders: readonly Nodes[], { meta: { words } }: Press): ParagraphChild[] {
+function moved(holders: readonly Nodes[], { meta }: Press): ParagraphChild[] {
   if (!holders.some(({ data }) => data?.change === 'moved')) return [];
-  return [new TextRun({ text: `[${plain(words['print.moved'] ?? '')}] `, style: 'MovedMark' })];
+  return [new TextRun({ text: `[${plain(wordOf(meta, 'print.moved'))}] `, style: 'MovedMark' })];
 }
 
 /** A tab in place of the space behind a first bold word. */
