@@ -1,9 +1,10 @@
 import { Document, Packer } from 'docx';
-import { estimatePageNumbers } from 'docx/layout';
+import { wordOf } from '../text/word-of.js';
 import type { Writing } from '../writing.js';
 import type { Assets } from './assets.js';
 import { nameBookmarks } from './docx/bookmarks.js';
 import { drawFigures } from './docx/draw-figures.js';
+import { headingNumbers } from './docx/heading-numbers.js';
 import { layOut } from './docx/lay-out.js';
 import { normalizeDocx } from './docx/normalize.js';
 import { countsByItself, numberingOf } from './docx/numbering.js';
@@ -36,7 +37,7 @@ export async function printDocx(writing: Writing, assets: Assets): Promise<Uint8
     subject: plain(`${meta.number}, ${meta.version}`),
     creator: plain(meta.clinic),
     lastModifiedBy: plain(meta.clinic),
-    description: plain(meta.words['print.word-copy'] ?? ''),
+    description: plain(wordOf(meta, 'print.word-copy')),
     revision: 1,
     compatibility: { version: 15 },
     externalStyles: external,
@@ -44,17 +45,11 @@ export async function printDocx(writing: Writing, assets: Assets): Promise<Uint8
     numbering: { config: numberingOf() },
     footnotes: printFootnotes(notes, press),
     fonts: [embedded(assets)],
-    pageNumbers: headingNumbers,
+    ...(press.counted && { pageNumbers: headingNumbers(sections) }),
     sections: layOut(piecesOf(writing, press), meta),
   });
   return normalizeDocx(await Packer.toBuffer(document), meta.effectiveOn);
 }
-
-/** Fills the contents in with the numbers of headings. Only Word itself can tell their pages. */
-const headingNumbers = Object.assign(
-  () => ({ bookmarks: new Map<string, string>() }),
-  estimatePageNumbers.listNumbers && { listNumbers: estimatePageNumbers.listNumbers },
-);
 
 function embedded({ fonts }: Assets) {
   return {

@@ -4,6 +4,7 @@ import { drawSvg } from '../../figures/draw-svg.js';
 import type { FigureNode } from '../../tree/nodes.js';
 import { walk } from '../../tree/walk.js';
 import type { Assets } from '../assets.js';
+import { mm, pageOf } from './page.js';
 import type { Place, Press } from './press.js';
 import { plain } from './print-words.js';
 
@@ -16,8 +17,11 @@ export interface Drawing {
   height: number;
 }
 
-/** Pixels of the PNG for each pixel of the drawing: 288 to the inch. */
-const sharpness = 3;
+/** Twips of a pixel. */
+const perPixel = 15;
+
+/** Pixels of the PNG for each pixel of the drawing: 192 to the inch. */
+const sharpness = 2;
 
 /** Draws all figures of a tree, by id. */
 export async function drawFigures(tree: Root, assets: Assets): Promise<Map<string, Drawing>> {
@@ -38,13 +42,14 @@ export async function drawFigures(tree: Root, assets: Assets): Promise<Map<strin
 export function printFigure({ id, alt, caption }: FigureNode, press: Press, { width: room }: Place): FileChild[] {
   const drawing = press.drawings.get(id);
   if (drawing === undefined) throw new RangeError(`the figure ${id} was not drawn`);
-  const shrink = Math.min(1, room / 15 / drawing.width);
+  const high = pageOf(press.meta, 'portrait').text.height - mm(30);
+  const shrink = Math.min(1, room / perPixel / drawing.width, high / perPixel / drawing.height);
   const picture = new ImageRun({
     type: 'svg',
     data: Buffer.from(drawing.svg),
     fallback: { type: 'png', data: drawing.png },
     transformation: { width: Math.round(drawing.width * shrink), height: Math.round(drawing.height * shrink) },
-    altText: { name: plain(caption), description: plain(alt) },
+    altText: { name: id, description: plain(alt) },
   });
   return [new Paragraph({ style: 'Figure', children: [picture] }), new Paragraph({ style: 'Caption', text: plain(caption) })];
 }

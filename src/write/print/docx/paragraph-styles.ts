@@ -47,7 +47,10 @@ export function stylesOf({ language }: Pick<ManualMeta, 'language'>, counted: bo
       caption: { run: { size: size(9), italics: false, color: '333333' }, paragraph: { ...space(3, 8) } },
     },
     paragraphStyles: [...titlePage, ...contents, ...annexes(counted), ...text, ...cautions, ...inTables, ...inColumns, ...around],
-    characterStyles: [{ id: 'Code', name: 'Code', run: { font: 'Consolas' } }],
+    characterStyles: [
+      { id: 'Code', name: 'Code', run: { font: 'Consolas' } },
+      { id: 'MovedMark', name: 'Moved Mark', run: { italics: true, color: '444444' } },
+    ],
   };
 }
 

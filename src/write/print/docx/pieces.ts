@@ -17,8 +17,9 @@ interface Nested {
 }
 
 /** The writing as pieces of pages: the front, chapters on pages of their own, sheets that fill one, lists in columns. */
-export function piecesOf({ kind, tree, sections, meta }: Writing, press: Press): Piece[] {
-  const opens = pageOpeners({ kind, sections, meta });
+export function piecesOf(writing: Writing, press: Press): Piece[] {
+  const { tree } = writing;
+  const opens = pageOpeners(writing);
   const [front, ...chapters] = nest(tree.children, 1, true);
   return [
     ...frontPieces(front?.body ?? [], press),
@@ -31,9 +32,9 @@ export function piecesOf({ kind, tree, sections, meta }: Writing, press: Press):
   ];
 }
 
-/** The numbers of those chapters that begin a page. A notice or a set of forms runs on. */
-function pageOpeners({ kind, sections, meta }: Pick<Writing, 'kind' | 'sections' | 'meta'>): ReadonlySet<string> {
-  if (kind !== 'manual' && kind !== 'redline') return new Set();
+/** The numbers of those chapters that begin a page. Notices, redlines and forms run on. */
+function pageOpeners({ kind, sections, meta }: Writing): ReadonlySet<string> {
+  if (kind !== 'manual') return new Set();
   return new Set(groupPages(sections, meta).flatMap(({ chapters: [first] }) => first?.number ?? []));
 }
 

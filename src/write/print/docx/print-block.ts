@@ -1,4 +1,4 @@
-import { type FileChild, type IParagraphOptions, Paragraph, TextRun } from 'docx';
+import { type FileChild, type IParagraphOptions, Paragraph, Tab, TextRun } from 'docx';
 import type { Heading, Nodes, RootContent, Paragraph as Words } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
 import { printFigure } from './draw-figures.js';
@@ -68,7 +68,8 @@ export function printHeading(node: Heading, press: Press, { newPage = false, tig
     pageBreakBefore: newPage,
     ...(tight && { spacing: { before: mm(2.5), after: mm(1) } }),
     ...(number === undefined && depth < 3 && { numbering: false, indent: { left: 0, hanging: 0 } }),
-    ...(number !== undefined && !press.counted && { children: [new TextRun({ text: number }), new TextRun({ text: '\t' })] }),
+    ...(number !== undefined &&
+      !press.counted && { children: [new TextRun({ text: number }), new TextRun({ children: [new Tab()] })] }),
   };
   return printParagraph({ words: trimmed(children), holders: [node] }, press, options);
 }

@@ -1,6 +1,7 @@
 import { type FileChild, Paragraph } from 'docx';
 import type { Nodes, RootContent } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
+import { wordOf } from '../../text/word-of.js';
 import type { Place, Press } from './press.js';
 import { printBlock } from './print-block.js';
 import { printParagraph } from './print-paragraph.js';
@@ -8,7 +9,7 @@ import { plain } from './print-words.js';
 
 /** A caution as bordered paragraphs under the word itself, which stay on one page: better to read aloud than a table. */
 export function printCaution(node: ContainerDirective, press: Press, place: Place, around: readonly Nodes[]): FileChild[] {
-  const word = new Paragraph({ style: 'CautionWord', text: plain(press.meta.words['print.caution'] ?? '') });
+  const word = new Paragraph({ style: 'CautionWord', text: plain(wordOf(press.meta, 'print.caution')) });
   const body = node.children.flatMap((child: RootContent, index): FileChild[] => {
     if (child.type !== 'paragraph') return printBlock(child, press, { ...place, inside: 'caution' });
     const holders = index === 0 ? [child, ...around] : [child];

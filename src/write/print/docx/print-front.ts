@@ -1,10 +1,11 @@
-import { type FileChild, LeaderType, Paragraph, StyleLevel, TableOfContents, TextRun } from 'docx';
+import { type FileChild, LeaderType, Paragraph, TableOfContents, TextRun } from 'docx';
+import { wordOf } from '../../text/word-of.js';
 import type { Press } from './press.js';
 import { plain } from './print-words.js';
 
 /** What this file is for, and how its page numbers are brought up to date: in a box on its first page. */
-export function copyNote({ meta: { words } }: Press): Paragraph[] {
-  const lines = ['print.word-copy', 'print.word-page-numbers'].map((id) => plain(words[id] ?? ''));
+export function copyNote({ meta }: Press): Paragraph[] {
+  const lines = ['print.word-copy', 'print.word-page-numbers'].map((id) => plain(wordOf(meta, id)));
   return lines.map((line) => new Paragraph({ style: 'CopyNote', children: [new TextRun({ text: line })] }));
 }
 
@@ -12,13 +13,14 @@ export function copyNote({ meta: { words } }: Press): Paragraph[] {
  * The contents as a field of Word, already filled in with the headings. Page numbers come when Word updates the field: until
  * then there are none, rather than wrong ones.
  */
-export function printContents({ meta: { words } }: Press, newPage: boolean): FileChild[] {
+export function printContents({ meta }: Press, newPage: boolean): FileChild[] {
   return [
-    new Paragraph({ style: 'TOCHeading', pageBreakBefore: newPage, text: plain(words['print.contents'] ?? '') }),
-    new TableOfContents(words['print.contents'] ?? '', {
+    new Paragraph({ style: 'TOCHeading', pageBreakBefore: newPage, text: plain(wordOf(meta, 'print.contents')) }),
+    new TableOfContents(wordOf(meta, 'print.contents'), {
       hyperlink: true,
       headingStyleRange: '1-2',
-      stylesWithLevels: [new StyleLevel('Annex 1', 1), new StyleLevel('Annex 2', 2)],
+      // Annexes come in by their outline level: the list of other styles depends on the language of Word.
+      useAppliedParagraphOutlineLevel: true,
       beginDirty: false,
       tabLeader: LeaderType.NONE,
     }),

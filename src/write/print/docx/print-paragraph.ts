@@ -1,8 +1,9 @@
 import { Bookmark, type IParagraphOptions, Paragraph, type ParagraphChild, Tab, TextRun } from 'docx';
 import type { Nodes, PhrasingContent } from 'mdast';
+import { wordOf } from '../../text/word-of.js';
 import { anchorOf } from '../../tree/nodes.js';
 import type { Change, Press } from './press.js';
-import { printWords } from './print-words.js';
+import { plain, printWords } from './print-words.js';
 
 /** The words of a paragraph and what is around them. */
 export interface Words {
@@ -20,8 +21,14 @@ export function printParagraph({ words, holders, change, bySide }: Words, press:
   const whole = holders.map(({ data }) => data?.change).find((kind) => kind === 'inserted' || kind === 'deleted') ?? change;
   const look = whole === undefined ? {} : { change: whole };
   const printed = bySide === true ? setAside(words, press, look) : printWords(words, press, look);
-  const children = withBookmarks([...(options.children ?? []), ...printed], press, holders);
+  const children = withBookmarks([...(options.children ?? []), ...moved(holders, press), ...printed], press, holders);
   return new Paragraph({ ...options, ...markOf(whole ?? onlyChange(words), press), children });
+}
+
+/** Moved words are the same as before: a word says so. */
+function moved(holders: readonly Nodes[], { meta }: Press): ParagraphChild[] {
+  if (!holders.some(({ data }) => data?.change === 'moved')) return [];
+  return [new TextRun({ text: `[${plain(wordOf(meta, 'print.moved'))}] `, style: 'MovedMark' })];
 }
 
 /** A tab in place of the space behind a first bold word. */

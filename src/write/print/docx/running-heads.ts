@@ -1,20 +1,17 @@
-import { Footer, Header, PageNumber, Paragraph, TabStopType, TextRun } from 'docx';
+import { Footer, Header, PageNumber, Paragraph, Tab, TabStopType, TextRun } from 'docx';
 import type { ManualMeta } from '../../model/model-title.js';
+import { filledWord, wordOf } from '../../text/word-of.js';
 import type { Page } from './page.js';
 import { plain } from './print-words.js';
 
 /** The head and foot of each page of a width: what document it is, which version, from when, and which page of how many. */
 export function runningHeads(meta: ManualMeta, { text: { width } }: Page): { header: Header; footer: Footer } {
-  const { words } = meta;
-  const fill = (id: string, name: string, value: string) => (words[id] ?? '').replace(`{${name}}`, () => value);
-  const version = `${meta.number}, ${fill('print.version', 'version', meta.version)}`;
+  const version = `${meta.number}, ${filledWord(meta, 'print.version', { version: meta.version })}`;
+  const from = filledWord(meta, 'print.in-force-from', { date: meta.effective });
+  const status = `${from} · ${wordOf(meta, 'print.uncontrolled')}`;
   return {
     header: new Header({ children: [line('Header', width, [text(`${meta.clinic}: ${meta.title}`)], [text(version)])] }),
-    footer: new Footer({
-      children: [
-        line('Footer', width, [text(fill('print.in-force-from', 'date', meta.effective))], pageOf(words['print.page-of'] ?? '')),
-      ],
-    }),
+    footer: new Footer({ children: [line('Footer', width, [text(status)], pageOf(wordOf(meta, 'print.page-of')))] }),
   };
 }
 
@@ -22,7 +19,7 @@ function line(style: 'Header' | 'Footer', width: number, left: TextRun[], right:
   return new Paragraph({
     style,
     tabStops: [{ type: TabStopType.RIGHT, position: width }],
-    children: [...left, new TextRun({ text: '\t' }), ...right],
+    children: [...left, new TextRun({ children: [new Tab()] }), ...right],
   });
 }
 
