@@ -27,6 +27,7 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .opening li { padding: .14em 0 .14em var(--hang); margin: 0; }
 .opening li + li { border-top: .4pt solid var(--hair); }
 .opening ul { display: grid; grid-template-columns: 1fr 1fr; }
+.opening li:first-child { padding-right: 1em; }
 .opening li:nth-child(n + 3) { grid-column: 1 / -1; }
 .opening li:nth-child(2) { border-top: 0; padding-left: 4.5em; }
 .opening li:nth-child(2) > strong:first-child { margin-left: -4.5em; width: 4em; }
