@@ -69,6 +69,7 @@ function linkStep(
     ...(raw.why !== undefined && { why: raw.why }),
     ...(raw.caution !== undefined && { caution: raw.caution }),
     ...(raw['if-not'] !== undefined && { ifNot: raw['if-not'] }),
+    ...(raw['on-card'] !== undefined && { onCard: raw['on-card'] }),
     ...(raw.source !== undefined && { source: cite(linking, raw.source, document.at([...path, 'source'])) }),
     layer: layer.id,
   };
