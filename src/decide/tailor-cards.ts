@@ -18,11 +18,13 @@ export function tailorCards(rules: LinkedRules, holds: Holds): Map<string, Card>
     const printed = withAddedSteps(
       rules,
       card.layer,
-      points.flatMap(({ id: point, ...line }): Point[] => linesHere(rules, holds, line).map((each) => ({ id: point, ...each }))),
+      points.flatMap(({ id: point, ...line }): Point[] =>
+        linesHere(rules, holds, line, (step) => step.onCard ?? step.do).map((each) => ({ id: point, ...each })),
+      ),
     );
     if (printed.length < fewestPoints) return [];
-    const [danger] = caution === undefined ? [] : linesHere(rules, holds, caution);
-    const [end] = stop === undefined ? [] : linesHere(rules, holds, stop);
+    const [danger] = caution === undefined ? [] : linesHere(rules, holds, caution, (step) => step.caution);
+    const [end] = stop === undefined ? [] : linesHere(rules, holds, stop, (step) => step.ifNot);
     return [[id, { ...rest, points: printed, ...(danger && { caution: danger }), ...(end && { stop: end }) }]];
   });
   return new Map(cards);
@@ -33,10 +35,13 @@ function isHere({ machines }: LinkedRules, holds: Holds, { machine: kind, onlyWh
   return [...machines.values()].some((each) => each.kind === kind && each.inService && holds(onlyWhen, each.facts));
 }
 
+/** What a line restates of a step. */
+type Part = (step: Step) => string | undefined;
+
 /** The line in the words in force, or none where something that it restates does not hold here. */
-function linesHere(rules: LinkedRules, holds: Holds, line: CardLine): CardLine[] {
+function linesHere(rules: LinkedRules, holds: Holds, line: CardLine, part: Part): CardLine[] {
   if (!line.from.every((origin) => isInForce(rules, holds, origin))) return [];
-  return [line.from.some((origin) => writtenAbove(rules, origin, line.layer)) ? inNewWords(rules, line) : line];
+  return line.from.some((origin) => writtenAbove(rules, origin, line.layer)) ? inNewWords(rules, line, part) : [line];
 }
 
 function isInForce(rules: LinkedRules, holds: Holds, { kind, id }: Origin): boolean {
@@ -57,18 +62,19 @@ function isInForce(rules: LinkedRules, holds: Holds, { kind, id }: Origin): bool
 }
 
 /** What a line restates, in the words of the steps and rules themselves: a layer above the card wrote them anew. */
-function inNewWords(rules: LinkedRules, { say, from, layer }: CardLine): CardLine {
+function inNewWords(rules: LinkedRules, { from, layer }: CardLine, part: Part): CardLine[] {
   const found = from.flatMap(({ kind, id }): { say: string; layer: string }[] => {
     const step = kind === 'step' ? stepOf(rules, id) : undefined;
-    if (step !== undefined) return [{ say: step.onCard ?? step.do, layer: step.layer }];
+    const words = step && part(step);
+    if (step !== undefined && words !== undefined) return [{ say: words, layer: step.layer }];
     const rule = kind === 'rule' ? ruleOf(rules, id) : undefined;
     const decision = rules.decisions.get(id.split('/')[0] ?? '');
     if (rule === undefined || decision?.kind !== 'verdict') return [];
     return [{ say: [decision.say[rule.outcome ?? ''], rule.because].join(' '), layer: rule.layer }];
   });
   const texts = [...new Set(found.map((each) => each.say))];
-  if (texts.length === 0) return { say, from, layer };
-  return { say: texts.join(' '), from, layer: found.some((each) => each.layer === 'clinic') ? 'clinic' : layer };
+  if (texts.length === 0) return [];
+  return [{ say: texts.join(' '), from, layer: found.some((each) => each.layer === 'clinic') ? 'clinic' : layer }];
 }
 
 /**
