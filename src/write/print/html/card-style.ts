@@ -30,7 +30,7 @@ export function cardStyle({ paper }: Pick<ManualMeta, 'paper'>): string {
   .chapter:has(table.choose) { font-size: .84em; }
   .chapter:has(> ol > li:nth-child(10)) { font-size: .84em; }
   .chapter { height: calc(${paper === 'a4' ? 297 : 279}mm - 26mm); break-inside: avoid; }
-  .chapter:first-child { break-before: auto; }
+  section.chapter:first-of-type { break-before: auto; }
   .chapter > p.foot { margin-top: auto; }
 }`;
 }

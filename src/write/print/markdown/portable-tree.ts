@@ -86,7 +86,7 @@ export function portableTree({ tree, meta, sections }: Writing): Root {
     };
   }
 
-  function portableContainer({ name, attributes, children }: ContainerDirective): RootContent[] {
+  function portableContainer({ name, children }: ContainerDirective): RootContent[] {
     switch (name) {
       case 'caution':
         return [
@@ -101,9 +101,7 @@ export function portableTree({ tree, meta, sections }: Writing): Root {
       case 'note':
         return [{ type: 'blockquote', children: blocksOf(children) }];
       case 'sheet':
-        return attributes?.['filled'] === undefined
-          ? children.flatMap(portableBlock).map(withOneEmptyRow)
-          : children.flatMap(portableBlock);
+        return children.flatMap(portableBlock).map(withOneEmptyRow);
       default:
         return children.flatMap(portableBlock);
     }
