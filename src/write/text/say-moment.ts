@@ -12,6 +12,7 @@ export function sayMoments(text: string, language: string): string {
 function say(language: string, style: Intl.DateTimeFormatOptions, written: string, moment: string): string {
   const date = new Date(moment);
   if (Number.isNaN(date.getTime())) return written;
-  // The narrow space before PM is in few fonts.
-  return new Intl.DateTimeFormat(language, { ...style, timeZone: 'UTC' }).format(date).replaceAll('\u202f', '\u00a0');
+  // Which space stands before PM differs between versions of the locale data; a narrow one is in few fonts.
+  const said = new Intl.DateTimeFormat(language, { ...style, timeZone: 'UTC' }).format(date).replaceAll('\u202f', ' ');
+  return style.timeStyle === undefined ? said : said.replaceAll(' ', '\u00a0');
 }
