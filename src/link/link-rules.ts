@@ -6,6 +6,7 @@ import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
 import type { ClinicDocument, Document } from '../read/types.gen.js';
 import { choosePacks, type Pack } from './choose-packs.js';
+import { checkCards, linkCards } from './link-cards.js';
 import { checkClinic, linkClinic, linkInstruments, linkMachines } from './link-clinic.js';
 import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
@@ -64,6 +65,7 @@ export function linkRules(
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);
+  const cards = linkCards(linking, vocabulary);
   const machines = linkMachines(linking, vocabulary, tasks);
   const instruments = linkInstruments(linking, vocabulary);
   const clinic = linkClinic(linking, vocabulary, clinicDocument, machines);
@@ -101,6 +103,7 @@ export function linkRules(
     tasks,
     procedures,
     forms,
+    cards,
     clinic,
     machines,
     instruments,
@@ -108,6 +111,7 @@ export function linkRules(
   };
   checkReferences(linking, rules);
   checkLinks(linking, rules);
+  checkCards(linking, rules);
   checkClinic(linking, rules, clinicDocument);
   return hasErrors(linking.findings) ? { findings: linking.findings } : { rules, findings: linking.findings };
 }
