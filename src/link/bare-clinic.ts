@@ -18,11 +18,13 @@ export function bareClinic(
     documents.flatMap(({ data }) =>
       data.kind === 'terms' ? Object.entries(data.terms).flatMap(([id, term]) => (term.domain === domain ? [id] : [])) : [],
     );
-  const contacts = new Set(
-    referencesIn(JSON.stringify(documents.map(({ data }) => data))).flatMap(({ scheme, id }) =>
+  const called = documents.flatMap(({ data }) => (data.kind === 'card' ? data.call.map(({ whom }) => whom) : []));
+  const contacts = new Set([
+    ...referencesIn(JSON.stringify(documents.map(({ data }) => data))).flatMap(({ scheme, id }) =>
       scheme === 'contact' ? [id] : [],
     ),
-  );
+    ...called.flatMap((whom) => (whom.startsWith('contact:') ? [whom.slice('contact:'.length)] : [])),
+  ]);
   const data: ClinicDocument = {
     kind: 'clinic',
     id: 'bare',
