@@ -80,7 +80,7 @@ describe('the HTML of a manual', () => {
   it('prints the empty lines of a form, and a head without rows as boxes', () => {
     expect(body.match(/<tr><td><\/td><td><\/td><\/tr>/g)).toHaveLength(3);
     expect(body).toMatch(/<table class="fill w-9-2-2-2">(?:<colgroup>.*?<\/colgroup>)<tbody><tr><td>/);
-    expect(html).toContain('.w-9-2-2-2 > col:nth-child(1) { width: 60.00%; }');
+    expect(html).toContain('.w-9-2-2-2 > colgroup > col:nth-child(1) { width: 60.00%; }');
   });
 
   it('treats what the clinic says as text', async () => {

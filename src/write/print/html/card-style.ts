@@ -25,8 +25,8 @@ export function cardStyle({ paper }: Pick<ManualMeta, 'paper'>): string {
 .chapter > p.foot { padding: .4em 0 0; margin: 0; font-size: .58em; color: #333; max-width: none; border-top: .5pt solid var(--line); }
 @media screen { .chapter { margin: 0 0 4rem; font-size: 1.2rem; } }
 @media print {
-  html { font-size: 16.5pt; line-height: 1.22; }
-  .chapter { font-size: .97em; }
+  html { font-size: 17pt; line-height: 1.22; }
+  .chapter:not(:has(> ol > li:nth-child(8))):not(:has(table.choose)) { font-size: 1.12em; }
   .chapter:has(table.choose) { font-size: .84em; }
   .chapter:has(> ol > li:nth-child(10)) { font-size: .84em; }
   .chapter { height: calc(${paper === 'a4' ? 297 : 279}mm - 26mm); break-inside: avoid; }
