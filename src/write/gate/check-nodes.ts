@@ -1,6 +1,7 @@
 import type { Nodes, Parents, Root } from 'mdast';
 import { units } from '../../measure/units.js';
 import type { Finding } from '../../read/finding.js';
+import { saidInSourceLanguage } from '../text/markdown-safe.js';
 import { walk } from '../tree/walk.js';
 import type { PlaceOf } from './place-of.js';
 
@@ -41,10 +42,15 @@ function problemOf(node: Nodes, parents: readonly Parents[]): Problem | undefine
     case 'textDirective':
       return { code: 'E610', message: `inline directive \`${node.name}\` in the manual` };
     case 'text':
-      return parents.some(({ type }) => type === 'said' || type === 'reference') ? undefined : problemOfText(node.value);
+      return parents.some(isFromElsewhere) ? undefined : problemOfText(node.value);
     default:
       return undefined;
   }
+}
+
+/** Words that come out of the clinic's folder or a value of the rulebook; a text that nobody has translated is a text. */
+function isFromElsewhere(node: Parents): boolean {
+  return node.type === 'reference' || (node.type === 'said' && node.by !== saidInSourceLanguage);
 }
 
 function problemOfText(text: string): Problem | undefined {

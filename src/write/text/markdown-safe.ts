@@ -1,17 +1,20 @@
+import { sourceLanguage, untranslatedMark } from '../../link/dictionary.js';
 import { escapePunctuation, type Markdown, referenceSchemes, tidy } from './markdown.js';
 
 const reference = new RegExp(String.raw`(\[\]\((?:${referenceSchemes.join('|')}):[\w./-]+\))`);
 
 /** Text as Markdown that reads as exactly that text and nothing else, on one line. */
 export function markdownSafe(text: string): string {
-  return escapePunctuation(tidy(text).trim());
+  const safe = escapePunctuation(tidy(text).trim());
+  return isUntranslated(text) ? inSourceLanguage(safe) : safe;
 }
 
 /**
  * What a pack says: references, `*emphasis*` and `**strong**` keep their meaning, everything else is text.
  */
 export function ruleText(text: string): Markdown {
-  return { markdown: splitAtReferences(text, keepEmphasis) };
+  const piece = isUntranslated(text) ? (words: string) => inSourceLanguage(keepEmphasis(words)) : keepEmphasis;
+  return { markdown: splitAtReferences(text, piece) };
 }
 
 /**
@@ -30,6 +33,17 @@ export function textOfLayer(text: string, layer: string): Markdown {
 /** A value that comes out of the rulebook, marked with what it comes from. */
 export function said(value: string, by: string): Markdown {
   return { markdown: markSaid(tidy(value).trim(), by) };
+}
+
+/** Who says what nobody has translated: the language of the packs, so that it is read aloud as such. */
+export const saidInSourceLanguage = `language-${sourceLanguage}`;
+
+function isUntranslated(text: string): boolean {
+  return text.startsWith(untranslatedMark);
+}
+
+function inSourceLanguage(markdown: string): string {
+  return markdown.trim() === '' ? markdown : `[${markdown}](said:${saidInSourceLanguage})`;
 }
 
 function splitAtReferences(text: string, otherwise: (piece: string) => string): string {

@@ -1,3 +1,4 @@
+import { untranslatedMark } from '../../link/dictionary.js';
 import { join, type Markdown } from './markdown.js';
 import { phrase, phraseMarkdown, type Spoken } from './phrase.js';
 
@@ -32,7 +33,8 @@ export function endWithStop(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
-/** With a capital first letter. */
+/** With a capital first letter, behind the mark of a text that is not translated. */
 export function capitalize(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  const start = text.startsWith(untranslatedMark) ? untranslatedMark.length : 0;
+  return text.slice(0, start) + text.charAt(start).toUpperCase() + text.slice(start + 1);
 }

@@ -1,6 +1,8 @@
 import type { ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { PhrasingContent } from 'mdast';
+import { sourceLanguage } from '../../../link/dictionary.js';
+import { saidInSourceLanguage } from '../../text/markdown-safe.js';
 
 /** Words of the tree as HTML. */
 export function renderPhrase(nodes: readonly PhrasingContent[]): ElementContent[] {
@@ -22,7 +24,9 @@ function renderOne(node: PhrasingContent): ElementContent | ElementContent[] {
     case 'link':
       return h('a', { href: node.url }, renderPhrase(node.children));
     case 'said':
-      return renderPhrase(node.children);
+      return node.by === saidInSourceLanguage
+        ? h('span', { lang: sourceLanguage }, renderPhrase(node.children))
+        : renderPhrase(node.children);
     case 'reference':
       return node.anchor === undefined
         ? h(`span.to-${node.scheme}`, renderPhrase(node.children))
