@@ -17988,7 +17988,7 @@ validate143.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false}
 const of_translation = validate146;
 const schema320 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"translation.json","title":"Translation","description":"What texts of a pack or of the templates say in another language.","type":"object","additionalProperties":false,"required":["kind","language","of","texts"],"properties":{"kind":{"const":"translation","description":"The kind of document; it picks this schema."},"language":{"$ref":"defs.json#/$defs/language","description":"The language of `say`; the folder of the document has the same name."},"of":{"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$","maxLength":80,"description":"Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`)."},"texts":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["of","say"],"properties":{"of":{"$ref":"defs.json#/$defs/words","description":"The text exactly as it is written, with its references; of a word that is counted, all its forms."},"say":{"$ref":"defs.json#/$defs/words","description":"The same in the language. References, placeholders and expressions are kept as they are, in any order."},"note":{"$ref":"defs.json#/$defs/text","description":"For the next translator. It is not printed."}}}}}};
 const pattern159 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$", "u");
-const schema322 = {"type":["string","object"],"minLength":1,"maxLength":2000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
+const schema322 = {"type":["string","object"],"minLength":1,"maxLength":4000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
 
 function validate147(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -18011,8 +18011,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(func2(data) > 2000){
-const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema322,data};
+if(func2(data) > 4000){
+const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 4000},message:"must NOT have more than 4000 characters",schema:4000,parentSchema:schema322,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -18700,7 +18700,7 @@ return errors === 0;
 validate150.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 /** The SHA-256 of the schemas that this was made from. */
-export const madeFrom: string = '3310e8eb39892587086150ba98880a4d0966abd00441a5322bb0aa2804bc3cf0';
+export const madeFrom: string = '609de6329a5b7a9a53964f46c4ed381b61634da2dd678dbf4321736428508ab4';
 
 export const validators: Readonly<Record<string, ValidateFunction>> = {
   'clinic': of_clinic,
