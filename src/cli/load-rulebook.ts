@@ -100,8 +100,12 @@ export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'r
 function withPhrases(packs: readonly Pack[], rulesFolder: string, base: string, reader: Reader): Pack[] {
   const [first, ...others] = packs;
   if (first === undefined || resolve(rulesFolder) === join(home, 'rules')) return [...packs];
-  const path = join(home, 'rules/base/vocabulary/phrases.yaml');
-  const { documents } = reader([{ file: relative(base, path), bytes: readFileSync(path) }]);
+  const folder = join(home, 'rules/base/vocabulary');
+  const paths = readdirSync(folder)
+    .filter((name) => name.startsWith('phrases'))
+    .sort()
+    .map((name) => join(folder, name));
+  const { documents } = reader(paths.map((path) => ({ file: relative(base, path), bytes: readFileSync(path) })));
   return [{ ...first, documents: [...documents, ...first.documents] }, ...others];
 }
 

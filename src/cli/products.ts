@@ -5,7 +5,8 @@ import { canonicalJson } from '../decide/canonical-json.js';
 import { emitEvaluators } from '../emit/emit-evaluators.js';
 import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
-import type { Printed } from '../write/print/printer.js';
+import { CannotPrint } from '../write/print/cannot-print.js';
+import type { Printed, Printer } from '../write/print/printer.js';
 import { printers } from '../write/print/printers.js';
 import type { Writing } from '../write/writing.js';
 import { BadUse } from './bad-use.js';
@@ -68,7 +69,19 @@ export async function makeProducts(
   for (const [name, writing] of writings)
     for (const printer of printers.filter(({ extension }) => formats.includes(extension))) {
       progress.step(`printing the ${name}, ${printer.format}`);
-      files.set(`${name}.${printer.extension}`, await printer.print(writing, loadAssets()));
+      const printed = await tryPrinting(printer, writing);
+      if (Array.isArray(printed)) findings.push(...printed);
+      else files.set(`${name}.${printer.extension}`, printed);
     }
   return { files, findings, ...(comparison && { comparison }) };
+}
+
+/** What a printer makes, or what stands in its way. */
+async function tryPrinting(printer: Printer, writing: Writing): Promise<Printed | Finding[]> {
+  try {
+    return await printer.print(writing, loadAssets());
+  } catch (error) {
+    if (error instanceof CannotPrint) return [...error.findings];
+    throw error;
+  }
 }

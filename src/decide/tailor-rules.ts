@@ -3,6 +3,7 @@ import type { Condition, Duty, LinkedRules, Machine, Procedure, Rulebook, Situat
 import { strictestInterval } from '../measure/interval.js';
 import { canonicalJson } from './canonical-json.js';
 import { factsOf } from './facts-of.js';
+import { tailorCards } from './tailor-cards.js';
 import { truthOf } from './truth.js';
 
 /**
@@ -28,14 +29,17 @@ export function tailorRules(rules: LinkedRules): Rulebook {
     ...procedure,
     steps: procedure.steps.filter((step) => holdsOnSome(step.onlyWhen)),
   });
+  const tasks = new Map([...rules.tasks].filter(([id]) => withDuty.has(id)));
+  const procedures = new Map(
+    [...rules.procedures]
+      .filter(([, procedure]) => holds(procedure.onlyWhen))
+      .map(([id, procedure]) => [id, stepsHere(procedure)]),
+  );
   const tailored: Omit<Rulebook, 'digest'> = {
     ...rules,
-    tasks: new Map([...rules.tasks].filter(([id]) => withDuty.has(id))),
-    procedures: new Map(
-      [...rules.procedures]
-        .filter(([, procedure]) => holds(procedure.onlyWhen))
-        .map(([id, procedure]) => [id, stepsHere(procedure)]),
-    ),
+    tasks,
+    procedures,
+    cards: tailorCards({ ...rules, tasks, procedures }, holds),
     forms: new Map([...rules.forms].filter(([, form]) => isHere(form))),
     duties,
     notHere: new Map(

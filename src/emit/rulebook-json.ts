@@ -33,6 +33,7 @@ const mapKeys: ReadonlySet<string> = new Set([
   'tasks',
   'procedures',
   'forms',
+  'cards',
   'machines',
   'instruments',
   'notHere',

@@ -5,7 +5,7 @@ import { referencesIn } from './references.js';
 
 /**
  * A clinic that changes nothing and owns nothing, to link packs by themselves: one person with every role, one room with
- * every zone, and every contact that a text names.
+ * every zone, and every contact that a text or a wall card names.
  */
 export function bareClinic(
   packs: readonly Pack[],
@@ -18,11 +18,12 @@ export function bareClinic(
     documents.flatMap(({ data }) =>
       data.kind === 'terms' ? Object.entries(data.terms).flatMap(([id, term]) => (term.domain === domain ? [id] : [])) : [],
     );
-  const contacts = new Set(
-    referencesIn(JSON.stringify(documents.map(({ data }) => data))).flatMap(({ scheme, id }) =>
-      scheme === 'contact' ? [id] : [],
-    ),
-  );
+  const called = documents.flatMap(({ data }) => (data.kind === 'card' ? data.call.map(({ whom }) => whom.split(':')) : []));
+  const named = referencesIn(JSON.stringify(documents.map(({ data }) => data)));
+  const contacts = new Set([
+    ...named.flatMap(({ scheme, id }) => (scheme === 'contact' ? [id] : [])),
+    ...called.flatMap(([kind, id = '']) => (kind === 'contact' ? [id] : [])),
+  ]);
   const data: ClinicDocument = {
     kind: 'clinic',
     id: 'bare',

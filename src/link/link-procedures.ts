@@ -2,6 +2,7 @@ import { describeDimension, dimensionOf } from '../measure/quantity.js';
 import type { Place } from '../read/finding.js';
 import type { Located, Path } from '../read/read-documents.js';
 import type { Step as RawStep } from '../read/types.gen.js';
+import { checkSample } from './check-sample.js';
 import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
@@ -69,6 +70,7 @@ function linkStep(
     ...(raw.why !== undefined && { why: raw.why }),
     ...(raw.caution !== undefined && { caution: raw.caution }),
     ...(raw['if-not'] !== undefined && { ifNot: raw['if-not'] }),
+    ...(raw['on-card'] !== undefined && { onCard: raw['on-card'] }),
     ...(raw.source !== undefined && { source: cite(linking, raw.source, document.at([...path, 'source'])) }),
     layer: layer.id,
   };
@@ -170,6 +172,7 @@ export function linkForms(linking: Linking, vocabulary: Vocabulary): Map<string,
       layer: layer.id,
       place: document.at(['id']),
     });
+    checkSample(linking, vocabulary, document);
   }
   return forms;
 }

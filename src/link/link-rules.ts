@@ -4,8 +4,9 @@ import { describeDimension, dimensionOf } from '../measure/quantity.js';
 import { type Finding, hasErrors } from '../read/finding.js';
 import { quoted } from '../read/quoted.js';
 import type { Located } from '../read/read-documents.js';
-import type { ClinicDocument } from '../read/types.gen.js';
+import type { ClinicDocument, Document } from '../read/types.gen.js';
 import { choosePacks, type Pack } from './choose-packs.js';
+import { checkCards, linkCards } from './link-cards.js';
 import { checkClinic, linkClinic, linkInstruments, linkMachines } from './link-clinic.js';
 import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
@@ -64,6 +65,7 @@ export function linkRules(
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);
+  const cards = linkCards(linking, vocabulary);
   const machines = linkMachines(linking, vocabulary, tasks);
   const instruments = linkInstruments(linking, vocabulary);
   const clinic = linkClinic(linking, vocabulary, clinicDocument, machines);
@@ -101,6 +103,7 @@ export function linkRules(
     tasks,
     procedures,
     forms,
+    cards,
     clinic,
     machines,
     instruments,
@@ -108,6 +111,7 @@ export function linkRules(
   };
   checkReferences(linking, rules);
   checkLinks(linking, rules);
+  checkCards(linking, rules);
   checkClinic(linking, rules, clinicDocument);
   return hasErrors(linking.findings) ? { findings: linking.findings } : { rules, findings: linking.findings };
 }
@@ -130,22 +134,15 @@ function linkAlsoUnits(linking: Linking, packs: readonly Pack[]): Record<string,
   return units;
 }
 
-/** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, and a second head. */
+/** Reports documents that have no effect where they stand: a clinic's in a pack, a pack in a clinic, a translation in either, and a second head. */
 function refuseStrays(linking: Linking, { id, documents }: Layer): void {
-  const [head, elsewhere] =
-    id === 'clinic'
-      ? (['clinic', ['pack', 'translation']] as const)
-      : (['pack', ['clinic', 'equipment', 'instruments', 'translation']] as const);
-  const isElsewhere = (kind: string) => elsewhere.some((each) => each === kind);
-  for (const { data, at } of documents)
-    if (isElsewhere(data.kind))
-      report(
-        linking,
-        'E324',
-        at(['kind']),
-        `a document of kind \`${data.kind}\` does not belong in a ${head === 'pack' ? 'pack of rules' : 'clinic folder'}`,
-        `move it into a ${head === 'pack' ? 'clinic folder' : 'folder of rules'}`,
-      );
+  const [head, here, elsewhere] =
+    id === 'clinic' ? (['clinic', 'a clinic folder', packKinds] as const) : (['pack', 'a pack of rules', clinicKinds] as const);
+  for (const { data, at } of documents) {
+    const help = elsewhere[data.kind];
+    if (help !== undefined)
+      report(linking, 'E324', at(['kind']), `a document of kind \`${data.kind}\` does not belong in ${here}`, help);
+  }
   for (const { at } of documents.filter(({ data }) => data.kind === head).slice(1))
     report(
       linking,
@@ -155,3 +152,19 @@ function refuseStrays(linking: Linking, { id, documents }: Layer): void {
       `keep one, or give the folder of one ${head}`,
     );
 }
+
+const toLanguages = 'move it into a folder of `rules/languages`';
+
+/** Kinds of document that do not belong in a clinic folder, and where they go. */
+const packKinds: Partial<Record<Document['kind'], string>> = {
+  pack: 'move it into a folder of rules',
+  translation: toLanguages,
+};
+
+/** Kinds of document that do not belong in a pack, and where they go. */
+const clinicKinds: Partial<Record<Document['kind'], string>> = {
+  clinic: 'move it into a clinic folder',
+  equipment: 'move it into a clinic folder',
+  instruments: 'move it into a clinic folder',
+  translation: toLanguages,
+};

@@ -1,6 +1,14 @@
 import type { Interval } from '../measure/interval.js';
 import type { Quantity } from '../measure/quantity.js';
-import type { ClinicDocument, Deviation, EquipmentDocument, Evidence, FormDocument, Words } from '../read/types.gen.js';
+import type {
+  CardDocument,
+  ClinicDocument,
+  Deviation,
+  EquipmentDocument,
+  Evidence,
+  FormDocument,
+  Words,
+} from '../read/types.gen.js';
 import type { SaidTexts } from './dictionary.js';
 
 /** Where a thing was written. */
@@ -229,6 +237,8 @@ export interface Step {
   why?: string;
   caution?: string;
   ifNot?: string;
+  /** In few words, for a wall card. */
+  onCard?: string;
   source?: Citation;
   layer: string;
 }
@@ -258,7 +268,47 @@ export interface Procedure {
 
 export interface Form extends Omit<FormDocument, 'kind' | 'only-when' | 'columns'> {
   onlyWhen?: Condition;
-  columns: { id: string; label: string; unit?: string; width: number; limit?: string; onlyWhen?: Condition }[];
+  columns: {
+    id: string;
+    label: string;
+    unit?: string;
+    width: number;
+    limit?: string;
+    numbered?: boolean;
+    onlyWhen?: Condition;
+  }[];
+  layer: string;
+  place: Place;
+}
+
+export type OriginKind = 'step' | 'rule' | 'task' | 'limit' | 'procedure';
+
+/** What a line of a wall card restates: `{ kind: 'step', id: 'run-washer/start' }`. */
+export interface Origin {
+  kind: OriginKind;
+  id: string;
+}
+
+/** One line of a wall card. */
+export interface CardLine {
+  say: string;
+  from: Origin[];
+  /** The layer that wrote these words. */
+  layer: string;
+}
+
+/** A wall card: a page for the place where work happens. It restates rules and adds none. */
+export interface Card extends Pick<CardDocument, 'id' | 'title' | 'places' | 'machine'> {
+  /** Place among the cards: lower comes first. */
+  order: number;
+  onlyWhen?: Condition;
+  caution?: CardLine;
+  /** The programs that usual loads need. */
+  choose?: { decision: string; loads: { say: string; given: Situation[] }[] };
+  points: (CardLine & { id: string })[];
+  stop?: CardLine;
+  /** Whom to call: a contact of the clinic or a role. */
+  call: { when: string; whom: { kind: 'contact' | 'role'; id: string } }[];
   layer: string;
   place: Place;
 }
@@ -359,6 +409,7 @@ export interface LinkedRules {
   tasks: Map<string, Task>;
   procedures: Map<string, Procedure>;
   forms: Map<string, Form>;
+  cards: Map<string, Card>;
   clinic: Clinic;
   machines: Map<string, Machine>;
   instruments: Map<string, InstrumentFamily>;

@@ -11,8 +11,10 @@ export interface FoundText {
 const textKeys: ReadonlySet<string> = new Set([
   ...['label', 'plural', 'definition', 'question', 'help', 'title', 'purpose', 'about', 'register', 'say'],
   ...['because', 'caution', 'cautions', 'do', 'why', 'if-not', 'pass', 'when', 'on', 'steps', 'ready', 'done'],
-  ...['covers', 'signed-when', 'note', 'reason'],
+  ...['covers', 'signed-when', 'note', 'reason', 'on-card', 'sample'],
 ]);
+/** Keys under which a map holds texts, whatever its own keys are. */
+const deepKeys: ReadonlySet<string> = new Set(['say', 'sample']);
 const leftAlone: ReadonlySet<string> = new Set(['source', 'examples', 'given']);
 /** Documents that print nothing of their own. */
 const silent: ReadonlySet<string> = new Set(['fixture', 'translation', 'wording']);
@@ -59,7 +61,7 @@ function mapWithin(
   return Object.fromEntries(
     Object.entries(value).map(([name, each]) => [
       name,
-      leftAlone.has(name) ? each : mapWithin(each, key === 'say' ? key : name, [...path, name], change, keys),
+      leftAlone.has(name) ? each : mapWithin(each, deepKeys.has(key) ? key : name, [...path, name], change, keys),
     ]),
   );
 }

@@ -60,8 +60,9 @@ export function wordLayers(
 
 /** Whose texts a document holds: its pack, and the folder in it, such as `base/cleaning`. */
 export function ownerOf({ id, head }: Pack, { file }: Pick<Located, 'file'>): string {
-  const root = slashed(head.file).lastIndexOf('/') + 1;
-  const [folder, ...rest] = slashed(file).slice(root).split('/');
+  const root = slashed(head.file).replace(/[^/]*$/, '');
+  if (!slashed(file).startsWith(root)) return id;
+  const [folder, ...rest] = slashed(file).slice(root.length).split('/');
   return rest.length === 0 ? id : `${id}/${folder}`;
 }
 

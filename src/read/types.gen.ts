@@ -1,6 +1,7 @@
 // Made from rules/schema by `npm run types`. Do not edit.
 
 export type Document =
+  | CardDocument
   | ClinicDocument
   | DecisionDocument
   | EquipmentDocument
@@ -26,18 +27,6 @@ export type Id = string;
  * A short name, no full stop.
  */
 export type Label = string;
-/**
- * A calendar date, YYYY-MM-DD.
- */
-export type Date = string;
-/**
- * A language and where it is spoken: `en-CA`, `fr-CA`.
- */
-export type Language = string;
-/**
- * A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`.
- */
-export type Text = string;
 /**
  * What a fact must be. A plain value means equal to it.
  */
@@ -91,6 +80,22 @@ export type Operand =
       limit: Id;
     };
 /**
+ * A sentence or a few, in inline Markdown. References are links with an empty text: `[](limit:id)`.
+ */
+export type Text = string;
+/**
+ * What a line restates: `step:run-washer/start`, `rule:waiting/in-time`, `task:care.washer-start`, `limit:hands.wash`, `procedure:run-washer` for its cautions.
+ */
+export type Origin = string;
+/**
+ * A calendar date, YYYY-MM-DD.
+ */
+export type Date = string;
+/**
+ * A language and where it is spoken: `en-CA`, `fr-CA`.
+ */
+export type Language = string;
+/**
  * A source id alone (only for `common-practice` and `clinic`), or the id with clause and evidence.
  */
 export type Source =
@@ -131,6 +136,120 @@ export type Words =
       other: Text;
     };
 
+/**
+ * A wall card: one page in large type for the place where work happens. It restates rules and adds none.
+ */
+export interface CardDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'card';
+  id: Id;
+  title: Label;
+  /**
+   * Zones in which it hangs: terms of the domain zone. The card of a machine hangs beside it.
+   *
+   * @minItems 1
+   */
+  places: Id[];
+  machine?: Id;
+  /**
+   * Place among the cards: lower comes first (default 50).
+   */
+  order?: number;
+  'only-when'?: Condition;
+  /**
+   * What can hurt someone, in a box.
+   */
+  caution?: {
+    say: Text;
+    /**
+     * The steps, rules, tasks, limits or procedures that it restates. It is printed where all of them are in force.
+     *
+     * @minItems 1
+     */
+    from: Origin[];
+  };
+  /**
+   * Which program usual loads need.
+   */
+  choose?: {
+    decision: Id;
+    /**
+     * Loads that come every day, the widest first. One is printed with the program of this card's machine that is sure to do, unless the lines above it say so already.
+     *
+     * @minItems 1
+     */
+    loads: {
+      say: Text;
+      /**
+       * What is loaded: one situation, or several that all have to get the same program.
+       *
+       * @minItems 1
+       */
+      given: Situation[];
+    }[];
+  };
+  /**
+   * @minItems 2
+   * @maxItems 12
+   */
+  points: {
+    id: Id;
+    say: Text;
+    /**
+     * The steps, rules, tasks, limits or procedures that it restates. It is printed where all of them are in force.
+     *
+     * @minItems 1
+     */
+    from: Origin[];
+  }[];
+  /**
+   * When to stop the work.
+   */
+  stop?: {
+    say: Text;
+    /**
+     * The steps, rules, tasks, limits or procedures that it restates. It is printed where all of them are in force.
+     *
+     * @minItems 1
+     */
+    from: Origin[];
+  };
+  /**
+   * Whom to call, and when.
+   *
+   * @minItems 1
+   */
+  call: {
+    when: Text;
+    /**
+     * A contact of the clinic or a role: `contact:service`, `role:infection-lead`.
+     */
+    whom: string;
+  }[];
+}
+/**
+ * A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.
+ */
+export interface Condition {
+  /**
+   * @minItems 1
+   */
+  all?: Condition[];
+  /**
+   * @minItems 1
+   */
+  any?: Condition[];
+  not?: Condition;
+  [k: string]: Test | Condition[] | Condition | undefined;
+}
+/**
+ * Fact values by fact id.
+ */
+export interface Situation {
+  [k: string]: string | number | boolean | string[];
+}
 /**
  * Who and where the clinic is, and its document control.
  */
@@ -250,12 +369,6 @@ export interface ClinicDocument {
   about: Text;
 }
 /**
- * Fact values by fact id.
- */
-export interface Situation {
-  [k: string]: string | number | boolean | string[];
-}
-/**
  * A question with outcomes, or a choice among the programs of the clinic's machines.
  */
 export interface DecisionDocument {
@@ -322,21 +435,6 @@ export interface DecisionDocument {
    * @minItems 1
    */
   rules: Rule[];
-}
-/**
- * A map is all of these. `all`, `any` and `not` nest; every other key is a fact id with a test.
- */
-export interface Condition {
-  /**
-   * @minItems 1
-   */
-  all?: Condition[];
-  /**
-   * @minItems 1
-   */
-  any?: Condition[];
-  not?: Condition;
-  [k: string]: Test | Condition[] | Condition | undefined;
 }
 /**
  * One rule of a decision.
@@ -694,17 +792,47 @@ export interface FormDocument {
     width?: number;
     limit?: Id;
     'only-when'?: Condition;
+    /**
+     * Its lines are numbered 1, 2, 3 … on the blank sheet, such as the days of a month.
+     */
+    numbered?: boolean;
   }[];
   /**
    * Empty lines a sheet.
    */
   rows: number;
+  /**
+   * Empty lines of a sheet on a page of its own, where they are more than in the manual.
+   */
+  'sheet-rows'?: number;
+  /**
+   * What the head of a sheet asks for: the week, the month, or from when to when (default sheet).
+   */
+  period?: 'week' | 'month' | 'sheet';
   layout: 'portrait' | 'landscape';
   covers: Text;
   'signed-by': Id;
   'signed-when'?: Text;
   keep: Id;
   note?: Text;
+  /**
+   * Lines of a filled example: invented, never a record.
+   *
+   * @minItems 3
+   * @maxItems 20
+   */
+  sample?: {
+    /**
+     * What is written, by column. Days are written YYYY-MM-DD and times HH:MM; they are printed as the region writes them.
+     */
+    cells: {
+      [k: string]: string;
+    };
+    /**
+     * The line on which something went wrong: its readings may lie outside their limits.
+     */
+    fault?: boolean;
+  }[];
 }
 /**
  * Instrument families and what they are made of.
@@ -866,6 +994,7 @@ export interface Step {
   'only-when'?: Condition;
   caution?: Text;
   'if-not'?: Text;
+  'on-card'?: Text;
   source?: Source;
 }
 /**

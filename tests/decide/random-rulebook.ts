@@ -183,6 +183,7 @@ export function rulebookOf(decisions: readonly Decision[], programs: readonly Si
     duties: [],
     procedures: new Map(),
     forms: new Map(),
+    cards: new Map(),
     clinic: {
       id: 'here',
       name: 'Here',

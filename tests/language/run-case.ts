@@ -82,12 +82,13 @@ function bytesOf(lines: readonly string[]): Buffer {
 
 /**
  * What was printed, without what differs from machine to machine, and without what the templates of the manual decide:
- * the digest of a rulebook and the sections in which something is printed.
+ * the digest of a rulebook, the sections in which something is printed, and how many texts are translated.
  */
 function plain(text: string, folder: string): string {
   return text
     .replaceAll(folder, '<folder>')
     .replace(/\b[\da-f]{64}\b/g, '<digest>')
+    .replace(/\b[\d,]+ of [\d,]+ texts\b/g, '<some> of <all> texts')
     .replace(/^( {2}printed {3}).*/gm, '$1<sections>');
 }
 

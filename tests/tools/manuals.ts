@@ -12,7 +12,7 @@ const context = { cwd, out: console.log, err: console.error, progress: { step() 
 for (const clinic of keptClinics) {
   const folder = mkdtempSync(join(tmpdir(), 'rulebook-manual-'));
   try {
-    const code = await main(['build', `seeds/${clinic}`, '--out', folder], context, nothing);
+    const code = await main(['build', `seeds/${clinic}`, '--formats', 'md', '--out', folder], context, nothing);
     if (code !== 0) process.exit(code);
     mkdirSync(join(cwd, 'out', clinic), { recursive: true });
     copyFileSync(join(folder, 'manual.md'), join(cwd, 'out', clinic, 'manual.md'));

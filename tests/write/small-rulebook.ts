@@ -57,6 +57,7 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
         place,
       },
     ]),
+    cards: new Map(),
     duties: [{ task: 'care.filter', machine: washer.id, every: { cycles: { value: 20, unit: '{cycles}' } }, maker: 'section 4' }],
     procedures: byId([
       {

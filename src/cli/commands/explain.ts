@@ -1,5 +1,5 @@
 import { decide } from '../../decide/decide.js';
-import type { Citation, Rule, Rulebook, SetBy } from '../../link/rulebook.js';
+import type { Card, CardLine, Citation, Rule, Rulebook, SetBy } from '../../link/rulebook.js';
 import { formatInterval } from '../../measure/interval.js';
 import { formatQuantity } from '../../measure/quantity.js';
 import { didYouMean } from '../../read/nearest.js';
@@ -186,6 +186,8 @@ function explain(rulebook: Rulebook, id: string): Found | undefined {
       ],
       layers: [],
     };
+  const card = rulebook.cards.get(id);
+  if (card !== undefined) return explainCard(card, say);
   const family = rulebook.instruments.get(id);
   if (family !== undefined) {
     const answers = [...rulebook.decisions.values()].filter(({ register }) => register !== undefined);
@@ -211,6 +213,25 @@ function explain(rulebook: Rulebook, id: string): Found | undefined {
       layers: [],
     };
   return undefined;
+}
+
+function explainCard({ id, title, caution, points, stop, layer }: Card, say: (text: string) => string): Found {
+  const line = (label: string, { say: text, from }: CardLine): [string, string] => [
+    label,
+    `${say(text)} (${from.map(({ kind, id }) => `${kind} ${id}`).join(', ')})`,
+  ];
+  return {
+    id,
+    kind: 'card',
+    lines: [
+      ['card', title],
+      ...(caution === undefined ? [] : [line('caution', caution)]),
+      ...points.map((point) => line('point', point)),
+      ...(stop === undefined ? [] : [line('stop', stop)]),
+      ['layer', layer],
+    ],
+    layers: [],
+  };
 }
 
 function explainRule(rulebook: Rulebook, rule: Rule, because: string, layers: Found['layers']): Found {
@@ -245,9 +266,9 @@ function note(text: string | undefined): [string, string][] {
 }
 
 function allIds(rulebook: Rulebook): string[] {
-  const { limits, tasks, decisions, facts, terms, procedures, forms, instruments, sources } = rulebook;
+  const { limits, tasks, decisions, facts, terms, procedures, forms, cards, instruments, sources } = rulebook;
   const rules = [...decisions.values()].flatMap((decision) => decision.rules.map(({ id }) => id));
-  return [limits, tasks, decisions, facts, terms, procedures, forms, instruments, sources]
+  return [limits, tasks, decisions, facts, terms, procedures, forms, cards, instruments, sources]
     .flatMap((map) => [...map.keys()])
     .concat(rules);
 }

@@ -40,7 +40,7 @@ export function runListTexts(context: Context, options: TextsOptions): number {
   if (options.json) context.out(JSON.stringify(texts.map(entryWithOwner), undefined, 2));
   else {
     const documents = [...groupBy(texts, ({ of }) => of)].map(([of, own]) => asDocument(language, of, own));
-    context.out(documents.join('---\n').trimEnd());
+    if (documents.length > 0) context.out(documents.join('---\n').trimEnd());
   }
   return 0;
 }

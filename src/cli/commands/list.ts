@@ -44,6 +44,7 @@ const rowsOf: Record<string, (rulebook: Rulebook) => Row[]> = {
     })),
   procedures: ({ procedures }) => [...procedures.values()].map(({ id, title, stage }) => ({ id, title, stage })),
   forms: ({ forms }) => [...forms.values()].map(({ id, title, covers }) => ({ id, title, covers })),
+  cards: ({ cards }) => [...cards.values()].map(({ id, title, places }) => ({ id, title, places: places.join(' ') })),
   terms: ({ terms }) => [...terms.values()].map(({ id, label, domain = '' }) => ({ id, label, domain })),
   sources: ({ sources }) => [...sources.values()].map(({ id, title, type }) => ({ id, type, title })),
   machines: ({ machines }) =>

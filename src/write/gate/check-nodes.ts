@@ -7,7 +7,19 @@ import type { PlaceOf } from './place-of.js';
 
 /** The block directives that templates may use. */
 const directiveNames = {
-  containerDirective: ['titlepage', 'caution', 'opening', 'lead', 'table', 'sheet', 'columns', 'answers', 'task', 'note'],
+  containerDirective: [
+    'titlepage',
+    'caution',
+    'opening',
+    'lead',
+    'table',
+    'sheet',
+    'columns',
+    'answers',
+    'task',
+    'note',
+    'example',
+  ],
   leafDirective: ['contents', 'annexes'],
 } as const;
 

@@ -42,6 +42,9 @@ export function placeOfMark({ kind, id }: Pick<Mark, 'kind' | 'id'>, rulebook: R
       return rulebook.tasks.get(id)?.place;
     case 'limit':
       return rulebook.limits.get(id)?.chain.at(-1)?.place;
+    case 'card':
+    case 'point':
+      return rulebook.cards.get(owner)?.place;
     case 'form':
     case 'sheet':
       return rulebook.forms.get(owner)?.place;

@@ -15,14 +15,19 @@ const rowsOfHalfSheet = 8;
  * that two share a page.
  */
 export function modelForms(rulebook: Rulebook) {
-  const sheets = [...rulebook.forms.values()].flatMap((form) => {
-    const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form, form.machine);
-    return machines.map((machine, index) => modelSheet(rulebook, form, machine, index === 0));
-  });
+  const sheets = sheetsOf(rulebook).map(({ form, machine, first }) => modelSheet(rulebook, form, machine, first));
   return [...sheets.filter(({ size }) => size === 'whole'), ...sheets.filter(({ size }) => size === 'half')];
 }
 
-/** The machines of a form's kind for which it holds: those in service, or all of them where none is. */
+/** Each form once, or once for each machine of its kind. */
+export function sheetsOf(rulebook: Rulebook): { form: Form; machine: Machine | undefined; first: boolean }[] {
+  return [...rulebook.forms.values()].flatMap((form) => {
+    const machines = form.machine === undefined ? [undefined] : machinesOf(rulebook, form, form.machine);
+    return machines.map((machine, index) => ({ form, machine, first: index === 0 }));
+  });
+}
+
+/** The machines that have a sheet of a form: those of its kind in service, or all of them where none is. */
 function machinesOf(rulebook: Rulebook, { onlyWhen }: Form, kind: string): Machine[] {
   const all = [...rulebook.machines.values()].filter(
     (machine) =>
@@ -32,9 +37,15 @@ function machinesOf(rulebook: Rulebook, { onlyWhen }: Form, kind: string): Machi
   return running.length > 0 ? running : all;
 }
 
-function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined, first: boolean) {
+/** The columns of a form that hold for a machine. */
+export function columnsFor(rulebook: Rulebook, form: Form, machine: Machine | undefined): Form['columns'] {
   const given = knownFacts(rulebook, machine?.facts ?? {});
-  const columns = form.columns.filter(({ onlyWhen }) => onlyWhen === undefined || truthOf(onlyWhen, given) !== false);
+  return form.columns.filter(({ onlyWhen }) => onlyWhen === undefined || truthOf(onlyWhen, given) !== false);
+}
+
+/** A sheet with its empty lines. */
+export function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined, first: boolean, lines = form.rows) {
+  const columns = columnsFor(rulebook, form, machine);
   const text = (words: string) => textOfLayer(words, form.layer);
   return {
     id: form.id,
@@ -52,7 +63,7 @@ function modelSheet(rulebook: Rulebook, form: Form, machine: Machine | undefined
       unit: unit === undefined ? null : said(unit, form.id),
       limit: limit === undefined ? null : sayColumnLimit(rulebook, limit),
     })),
-    emptyRows: Array.from({ length: form.rows }, (_, row) => row + 1),
+    rows: Array.from({ length: lines }, (_, row) => columns.map(({ numbered }) => (numbered === true ? String(row + 1) : ''))),
     covers: text(endWithStop(form.covers)),
     signedBy: refer('role', form['signed-by']),
     signer: capitalize(labelOf(rulebook, form['signed-by'])),

@@ -4,6 +4,7 @@ import { said, saidText } from '../text/markdown-safe.js';
 import { sayDate } from '../text/say-date.js';
 import { joinWith } from '../text/say-list.js';
 import { labelOf } from './label-of.js';
+import { modelCardList } from './model-cards.js';
 
 /** What the manual covers: people, rooms, machines, products and contacts. */
 export function modelScope(rulebook: Rulebook) {
@@ -40,6 +41,7 @@ export function modelScope(rulebook: Rulebook) {
       use: saidText(use, 'clinic'),
       where: said(where ?? '', 'clinic'),
     })),
+    cards: modelCardList(rulebook),
     contacts: clinic.contacts.map(({ id, for: purpose, name, phone, note }) => ({
       id,
       purpose: said(purpose, 'clinic'),

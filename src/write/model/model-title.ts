@@ -13,6 +13,8 @@ export interface ManualMeta {
   effectiveOn: string;
   language: string;
   paper: 'a4' | 'letter';
+  /** Paper of wall cards, where it is another one. */
+  size?: 'a4' | 'a5' | 'letter';
   digest: string;
   tool: string;
   /** The phrases that printers need, by id. */

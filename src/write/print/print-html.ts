@@ -5,6 +5,7 @@ import { unified } from 'unified';
 import { wordOf } from '../text/word-of.js';
 import type { Writing } from '../writing.js';
 import type { Assets } from './assets.js';
+import { cardStyle } from './html/card-style.js';
 import { ColumnWidths } from './html/column-widths.js';
 import { contentPolicy } from './html/content-policy.js';
 import { drawAll } from './html/draw-all.js';
@@ -24,7 +25,8 @@ export async function printHtml(writing: Writing, assets: Assets): Promise<strin
   const ink: Ink = { meta: writing.meta, widths: new ColumnWidths(), drawings: await drawAll(writing.tree) };
   const pieces = renderPieces(writing, ink);
   const flow = flows(writing.kind) ? [flowStyle] : [];
-  const layout = [textStyle, screenStyle, pageStyle(writing), ...flow, ink.widths.style()].join('\n');
+  const cards = writing.kind === 'cards' ? [cardStyle(writing.meta)] : [];
+  const layout = [textStyle, screenStyle, pageStyle(writing), ...flow, ...cards, ink.widths.style()].join('\n');
   const body = bodyOf(pieces, ink);
   const letters = await embedFonts(assets.fonts, stringify({ type: 'root', children: body }) + layout);
   const style = `\n${letters}\n${layout}\n`;

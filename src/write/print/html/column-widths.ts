@@ -21,5 +21,7 @@ export class ColumnWidths {
 
 function rulesOf(name: string, shares: readonly number[]): string[] {
   const sum = shares.reduce((a, b) => a + b, 0);
-  return shares.map((share, index) => `.${name} > col:nth-child(${index + 1}) { width: ${((100 * share) / sum).toFixed(2)}%; }`);
+  return shares.map(
+    (share, index) => `.${name} > colgroup > col:nth-child(${index + 1}) { width: ${((100 * share) / sum).toFixed(2)}%; }`,
+  );
 }

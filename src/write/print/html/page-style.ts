@@ -43,7 +43,7 @@ function sheetSize({ paper }: ManualMeta): string {
   return `@media print {
   section.sheet { display: flex; flex-direction: column; height: ${long - 35}mm; break-inside: avoid; }
   section.sheet.landscape { height: ${short - 45}mm; }
-  .chapter > p + section.sheet { height: ${long - 65}mm; }
+  .chapter > p + section.sheet:not(.landscape) { height: ${long - 65}mm; }
   section.sheet.half { height: ${(long - 41) / 2}mm; }
   section.sheet.half.landscape { height: ${(short - 51) / 2}mm; }
   section.sheet.half + section.sheet.half { margin-top: 5mm; }

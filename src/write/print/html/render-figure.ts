@@ -42,9 +42,9 @@ function describe(svg: string, id: string, title: string, alt: string): string {
   );
 }
 
-/** Styles of single elements as attributes, which the page's security policy lets through. */
+/** In the letters of the page, and with styles of single elements as attributes, which the page's security policy lets through. */
 function withoutStyles(svg: string): string {
-  return svg.replace(/\sstyle="([^"]*)"/g, (_, style: string) =>
+  return svg.replace(/\sfont-family="[^"]*"/g, '').replace(/\sstyle="([^"]*)"/g, (_, style: string) =>
     style
       .split(';')
       .map((rule) => rule.split(':').map((part) => part.trim()))

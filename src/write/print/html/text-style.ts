@@ -27,6 +27,7 @@ a { color: inherit; text-decoration-color: #999; text-underline-offset: .15em; }
 .opening li { padding: .14em 0 .14em var(--hang); margin: 0; }
 .opening li + li { border-top: .4pt solid var(--hair); }
 .opening ul { display: grid; grid-template-columns: 1fr 1fr; }
+.opening li:first-child { padding-right: 1em; }
 .opening li:nth-child(n + 3) { grid-column: 1 / -1; }
 .opening li:nth-child(2) { border-top: 0; padding-left: 4.5em; }
 .opening li:nth-child(2) > strong:first-child { margin-left: -4.5em; width: 4em; }
@@ -97,7 +98,7 @@ table.sheet tbody td { height: 4.6mm; }
 .answers li { break-inside: avoid; margin-bottom: .3em; padding-left: .9em; }
 .answers strong { font-weight: 650; }
 .answers .answer { font-weight: 750; font-size: 1.04em; break-after: avoid; margin: .5em 0 .2em; border-top: .8pt solid #111; padding-top: .15em; }
-.answers > .answer:last-child { column-span: all; break-before: avoid; }
+.answers > .answer:last-child { break-before: avoid; }
 .columns { columns: 2; column-gap: 2.2em; font-size: .8em; line-height: 1.28; }
 .columns .entry { margin-bottom: .5em; }
 .columns ul { list-style: none; padding: 0; max-width: none; }

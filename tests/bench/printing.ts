@@ -1,0 +1,94 @@
+// From a clinic's folder to its printed manual: `npm run bench:printing`. Medians, in milliseconds.
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { inColumns } from '../../src/cli/in-columns.js';
+import { loadAssets } from '../../src/cli/load-assets.js';
+import { manualOf } from '../../src/cli/load-manual.js';
+import { home, loadClinic, loadPacks, rulebookOn } from '../../src/cli/load-rulebook.js';
+import { documentOf } from '../../src/write/print/pdf/document.js';
+import { inkFor } from '../../src/write/print/pdf/ink.js';
+import { layOut, type Pages } from '../../src/write/print/pdf/press.js';
+import { runsOf } from '../../src/write/print/pdf/runs.js';
+import { printHtml } from '../../src/write/print/print-html.js';
+import { printMarkdown } from '../../src/write/print/print-markdown.js';
+import { printPdf } from '../../src/write/print/print-pdf.js';
+import type { Writing } from '../../src/write/writing.js';
+
+const rounds = 7;
+const day = '2026-12-01';
+const folder = mkdtempSync(join(tmpdir(), 'rulebook-bench-'));
+const clinic = join(folder, 'harrow-mills');
+
+try {
+  cpSync(join(home, 'seeds/harrow-mills'), clinic, { recursive: true });
+  const manual = read();
+  const pdf = await first(manual);
+  for (const line of inColumns([...pdf, ...(await formats(manual)), ...(await edits())], 80)) console.log(line);
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+function read(): Writing {
+  const { rulebook } = rulebookOn(loadClinic(loadPacks(join(home, 'rules'), home, 'rules'), clinic, folder), day);
+  if (rulebook === undefined) throw new Error('the sample clinic does not link');
+  return manualOf(rulebook);
+}
+
+/** The first PDF of a process, its steps apart. */
+async function first(manual: Writing): Promise<string[][]> {
+  const assets = loadAssets();
+  const [data, runs] = await timed(() => runsOf(manual, inkFor(manual, new Map())));
+  const [layout, pages] = await timed(() => layOut(documentOf(manual, runs.length), runs, assets));
+  const [save, saved] = await timed((): ReturnType<Pages['toPdf']> => pages.toPdf());
+  const size = 'bytes' in saved ? Math.round(saved.bytes.length / 1024) : 0;
+  return [
+    row(`PDF of ${pages.count} pages, first in a process: tree to data`, [data]),
+    row('… layout', [layout]),
+    row(`… to a file of ${size} kB`, [save]),
+    row('… all of it', [data + layout + save], 4000),
+  ];
+}
+
+/** Each format of a manual that was printed before. */
+async function formats(manual: Writing): Promise<string[][]> {
+  const times: Record<string, number[]> = { Markdown: [], HTML: [], 'PDF, again': [] };
+  for (let round = 0; round < rounds; round += 1) {
+    times['Markdown']?.push((await timed(() => printMarkdown(manual)))[0]);
+    times['HTML']?.push((await timed(() => printHtml(manual, loadAssets())))[0]);
+    times['PDF, again']?.push((await timed(() => printPdf(manual, loadAssets())))[0]);
+  }
+  return Object.entries(times).map(([format, list]) => row(format, list));
+}
+
+/** From an edit of one file to the new PDF, in a process that runs already. */
+async function edits(): Promise<string[][]> {
+  const file = join(clinic, 'overrides.yaml');
+  const before = readFileSync(file, 'utf8');
+  const times: Record<string, number[]> = { 'read, link, write': [], 'print the PDF': [], 'all of it': [] };
+  for (let round = 0; round < rounds; round += 1) {
+    // Another number in a chapter, in the list of limits and in what the practice changes.
+    writeFileSync(file, before.replace('value: 8 min', `value: ${(8 - (round + 1) / 8).toFixed(3)} min`));
+    const [write, manual] = await timed(read);
+    const [print, bytes] = await timed(() => printPdf(manual, loadAssets()));
+    if (bytes.length === 0) throw new Error('nothing was printed');
+    times['read, link, write']?.push(write);
+    times['print the PDF']?.push(print);
+    times['all of it']?.push(write + print);
+  }
+  return Object.entries(times).map(([step, list]) =>
+    row(`edit one limit, running process: ${step}`, list, step === 'all of it' ? 2000 : undefined),
+  );
+}
+
+async function timed<Made>(make: () => Made | Promise<Made>): Promise<[number, Made]> {
+  const start = performance.now();
+  const made = await make();
+  return [performance.now() - start, made];
+}
+
+function row(what: string, times: readonly number[], goal?: number): string[] {
+  const sorted = [...times].sort((a, b) => a - b);
+  const median = sorted[Math.floor(sorted.length / 2)] ?? 0;
+  return [what, `${median.toFixed(0)} ms`, goal === undefined ? '' : `(goal: under ${goal} ms)`];
+}
