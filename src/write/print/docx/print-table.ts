@@ -88,7 +88,7 @@ function printRow(row: Row, head: boolean, table: TableNode, shape: Shape, press
   const cells = group ? row.children.slice(0, 1) : row.children;
   return new TableRow({
     // A head by itself, as of the boxes above a sheet, has no table to stand over.
-    tableHeader: head && table.children.length > 1,
+    ...(head && table.children.length > 1 && { tableHeader: true }),
     cantSplit: true,
     ...heightOf(row, head, shape, place),
     ...(change === 'inserted' && { insertion: tracked() }),

@@ -1,8 +1,11 @@
 /**
- * The styles of tables, in WordprocessingML, for which the library has no words of its own: lines between rows, a strong line
- * under the head; and boxes to write in.
+ * Styles in WordprocessingML, for which the library has no words of its own. Of tables: lines between rows, a strong line under
+ * the head; and boxes to write in. And the plain style of letters that the library's own are based on.
  */
 export const tableStyles = `<w:styles xmlns:w="http://schemas.openxmlformats.org/wordprocessingml/2006/main">
+<w:style w:type="character" w:default="1" w:styleId="DefaultParagraphFont">
+  <w:name w:val="Default Paragraph Font"/><w:uiPriority w:val="1"/><w:semiHidden/><w:unhideWhenUsed/>
+</w:style>
 <w:style w:type="table" w:customStyle="1" w:styleId="RuledTable">
   <w:name w:val="Ruled Table"/><w:basedOn w:val="TableNormal"/><w:uiPriority w:val="40"/><w:qFormat/>
   <w:tblPr>
