@@ -52,7 +52,9 @@ export function citationsOf(rulebook: Rulebook): Cited[] {
     ),
     ...[...procedures.values()].flatMap(({ id, source, place, steps }) => [
       { about: id, citation: source, place },
-      ...steps.flatMap((step) => (step.source === undefined ? [] : [{ about: step.id, citation: step.source, place }])),
+      ...steps.flatMap((step) =>
+        step.source === undefined ? [] : [{ about: step.id, citation: step.source, place: step.place }],
+      ),
     ]),
   ];
   return all.flatMap((each) => {

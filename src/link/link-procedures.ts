@@ -71,6 +71,7 @@ function linkStep(
     ...(raw['if-not'] !== undefined && { ifNot: raw['if-not'] }),
     ...(raw.source !== undefined && { source: cite(linking, raw.source, document.at([...path, 'source'])) }),
     layer: layer.id,
+    place: document.at([...path, 'id']),
   };
 }
 

@@ -58,6 +58,7 @@ export interface Term {
   definition: string;
   /** Whether it is printed in the glossary. */
   glossary: boolean;
+  place: Place;
 }
 
 export type FactType = 'enum' | 'set' | 'boolean' | 'quantity' | 'count' | 'date' | 'answer';
@@ -231,6 +232,7 @@ export interface Step {
   ifNot?: string;
   source?: Citation;
   layer: string;
+  place: Place;
 }
 
 export interface Procedure {

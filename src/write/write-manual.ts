@@ -14,6 +14,8 @@ export interface ManualInput {
   templates: Templates;
   /** Version of the tool, printed on the title page. */
   tool: string;
+  /** Texts of the files that rules and clinic were read from: findings then name the very word. */
+  textOf?: ((file: string) => string | undefined) | undefined;
 }
 
 /**
@@ -21,16 +23,17 @@ export interface ManualInput {
  *
  * @throws Error when a template asks for something that the manual does not have.
  */
-export function writeManual({ rulebook, templates, tool }: ManualInput): Writing & { findings: Finding[] } {
+export function writeManual({ rulebook, templates, tool, textOf }: ManualInput): Writing & { findings: Finding[] } {
   const figures = modelFigures(rulebook);
   const view = modelManual(rulebook, tool, figures);
-  const markdown = fillTemplate(spellTemplates(templates, rulebook), 'manual/manual', view);
+  const spelt = spellTemplates(templates, rulebook);
+  const markdown = fillTemplate(spelt, 'manual/manual', view);
   const built = buildTree(markdown, rulebook, figures);
   return {
     kind: 'manual',
     tree: built.tree,
     sections: built.sections,
     meta: modelMeta(rulebook, tool),
-    findings: checkManual(built, rulebook),
+    findings: checkManual(built, rulebook, { templates: spelt, textOf }),
   };
 }

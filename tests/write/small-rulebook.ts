@@ -232,7 +232,7 @@ function smallChoice(): Choice {
 }
 
 function smallStep(procedure: string, name: string, words: string): Step {
-  return { id: `${procedure}/${name}`, name, do: words, layer: 'base' };
+  return { id: `${procedure}/${name}`, name, do: words, layer: 'base', place };
 }
 
 function smallWasher(): Machine {
@@ -271,6 +271,7 @@ function terms(): Term[] {
     label,
     definition: `What ${label} is.`,
     glossary: domain === undefined,
+    place,
     ...(domain !== undefined && { domain }),
   });
   return [

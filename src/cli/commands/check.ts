@@ -46,7 +46,7 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   const clinics = folders.length > 0 ? folders : standsInClinic ? ['.'] : samples();
   const rules = openPacks(context, options);
   const opened = clinics.map((folder) => ({ folder, ...openClinic(context, folder, options, rules) }));
-  const reports = opened.map((each) => checkClinic(voice, each));
+  const reports = opened.map((each) => checkClinic(voice, each, context.cwd));
   const [first] = opened;
   if (folders.length === 0 && !standsInClinic && first?.rulebook !== undefined) {
     const covered = new Set(opened.flatMap(({ rulebook }) => rulebook?.clinic.region ?? []));
@@ -57,7 +57,11 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   return reports.some(({ findings }) => hasErrors(findings)) ? 1 : 0;
 }
 
-function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: read }: Opened & { folder: string }): Checked {
+function checkClinic(
+  voice: Voice,
+  { folder, loaded, rulebook, on, findings: read }: Opened & { folder: string },
+  base: string,
+): Checked {
   const { say } = voice;
   say(colors.bold(on === undefined ? folder : `${folder} on ${on}`));
   if (rulebook === undefined) {
@@ -68,7 +72,7 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
   const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on, proveStrict));
   const translation = reportTranslation(loaded, rulebook);
   const proved = [...read, ...report.findings, ...(translation?.findings ?? [])];
-  const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
+  const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook, base).findings];
   printFindings(findings, say);
   sayRules(say, rulebook, report);
   if (translation !== undefined) sayTranslation(say, translation);
