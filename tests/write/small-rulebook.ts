@@ -94,7 +94,7 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
         ],
         rows: 3,
         layout: 'landscape',
-        covers: 'One month',
+        covers: 'Until it is full',
         'signed-by': 'lead',
         keep: 'holding.longest-wait',
         layer: 'base',

@@ -10,17 +10,13 @@ import { numberWords, oftenWords, timeWords, unitWords } from './words-en.js';
 export function checkNumbers(blocks: readonly Block[], language: string, placeOf: PlaceOf): Finding[] {
   const patterns = language.startsWith('en') ? [inDigits, ...inEnglish] : [inDigits];
   return blocks.flatMap(({ node, words }): Finding[] => {
-    const found = patterns.map((pattern) => pattern.exec(words)).find((match) => match !== null);
-    if (!found) return [];
-    const number = found[0].trim();
-    return [
-      {
-        code: 'E609',
-        message: `\`${number}\` does not come out of the rules`,
-        place: placeOf(node, number),
-        help: 'make it a limit or the interval of a task, and write `[](limit:id)` or `[](every:id)`',
-      },
-    ];
+    const found = patterns.flatMap((pattern) => [...words.matchAll(pattern)].map(([number]) => number.trim()));
+    return found.map((number) => ({
+      code: 'E609',
+      message: `\`${number}\` does not come out of the rules`,
+      place: placeOf(node, number),
+      help: 'make it a limit or the interval of a task, and write `[](limit:id)` or `[](every:id)`',
+    }));
   });
 }
 
@@ -34,7 +30,7 @@ const spelled = alternatives([
 /** `10 minutes`, `5-minute`, `134 °C`, `70%`, `A0 600`, `pH 7`. */
 const inDigits = new RegExp(
   String.raw`(?<![\p{L}\d.,/-])(?:(?:A0|pH) ?\d[\d.,]*|\d[\d.,]*[ \u00a0-]?(?:${signs})(?![\p{L}\d/]))`,
-  'u',
+  'gu',
 );
 
 const numbers = alternatives(numberWords);
@@ -54,7 +50,7 @@ const inEnglish = [
   `an? (?:${longTimes}) (?:after|before|ahead|later|earlier)`,
   // `is tested weekly`; not `weekly checks`, which is a name.
   String.raw`(?:${alternatives(oftenWords)})(?=[.,;:)]|$| (?:and|or|by|with|when|until|to|from)\b)`,
-].map((pattern) => new RegExp(String.raw`(?<![\p{L}\d-])${pattern}(?![\p{L}])`, 'iu'));
+].map((pattern) => new RegExp(String.raw`(?<![\p{L}\d-])${pattern}(?![\p{L}])`, 'giu'));
 
 /** Longer ones first, so that the whole word is found. */
 function alternatives(words: readonly string[]): string {
