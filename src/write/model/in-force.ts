@@ -44,6 +44,9 @@ const kinds: readonly Kind[] = [
   },
 ];
 
+/** The kinds of which a manual shows each. */
+export const shownKinds: readonly string[] = kinds.filter(({ shown }) => shown).map(({ kind }) => kind);
+
 /** All that is in force for a clinic and must stand on a page, kind by kind. */
 export function inForce(rulebook: Rulebook): Known[] {
   return known(rulebook, ({ shown }) => shown);

@@ -3,7 +3,10 @@ export interface Markdown {
   readonly markdown: string;
 }
 
-/** The kinds of reference that rule texts may hold: `[](limit:holding.longest-dry-wait)`. */
+/**
+ * The kinds of reference: `[](limit:holding.longest-dry-wait)`. Rule texts may hold all but `at`, with which annexes say in
+ * which section something stands: `[](at:limit:holding.longest-dry-wait)`.
+ */
 export const referenceSchemes = [
   'limit',
   'every',
@@ -18,6 +21,7 @@ export const referenceSchemes = [
   'contact',
   'source',
   'section',
+  'at',
 ] as const;
 
 export type ReferenceScheme = (typeof referenceSchemes)[number];
