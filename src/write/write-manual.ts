@@ -2,8 +2,10 @@ import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
 import { modelFigures } from './figures/model-figures.js';
 import { checkManual } from './gate/gate.js';
+import { numberSources } from './model/cite.js';
 import { modelManual } from './model/manual-model.js';
 import { modelMeta } from './model/model-title.js';
+import { modelTrace } from './model/model-trace.js';
 import { fillTemplate, type Templates } from './text/fill-template.js';
 import { spellTemplates } from './text/spell-templates.js';
 import { buildTree } from './tree/build-tree.js';
@@ -28,7 +30,9 @@ export function writeManual({ rulebook, templates, tool, textOf }: ManualInput):
   const view = modelManual(rulebook, tool, figures);
   const spelt = spellTemplates(templates, rulebook);
   const markdown = fillTemplate(spelt, 'manual/manual', view);
-  const built = buildTree(markdown, rulebook, figures);
+  const built = buildTree(markdown, rulebook, figures, {
+    trace: (pages) => fillTemplate(spelt, 'manual/trace', modelTrace(rulebook, numberSources(rulebook), pages)),
+  });
   return {
     kind: 'manual',
     tree: built.tree,

@@ -1,12 +1,12 @@
 import { citationsOf } from '../../check/check-citations.js';
 import type { Decision, Rulebook } from '../../link/rulebook.js';
-import { findHomes } from '../tree/find-homes.js';
-import type { Section } from '../tree/nodes.js';
-import { type Contents, contentsOf, printedIn } from '../tree/printed-in.js';
 import { groupBy } from '../text/group-by.js';
 import { join, type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { phrase } from '../text/phrase.js';
+import { findHomes } from '../tree/find-homes.js';
+import type { Section } from '../tree/nodes.js';
+import { type Contents, contentsOf, printedIn } from '../tree/printed-in.js';
 import type { Writing } from '../writing.js';
 import type { Bibliography } from './cite.js';
 import { shownKinds } from './in-force.js';
@@ -89,7 +89,14 @@ function modelSection(rulebook: Rulebook, { section, prints, names }: Contents) 
   const isAnnex = annexes.includes(section.id);
   if (isAnnex || (printed === null && named === null)) return [];
   const rules = [...prints].filter((key) => key.startsWith('rule:')).length;
-  return [{ at: numberOf(section), prints: printed, rules: rules === 0 ? null : phrase(rulebook, 'trace.rules', { count: rules }), names: named }];
+  return [
+    {
+      at: numberOf(section),
+      prints: printed,
+      rules: rules === 0 ? null : phrase(rulebook, 'trace.rules', { count: rules }),
+      names: named,
+    },
+  ];
 }
 
 /** Annexes that list all of one kind by themselves. */
