@@ -53,18 +53,18 @@ function modelRules(rulebook: Rulebook, find: Find) {
   const { limits, tasks, procedures, forms } = rulebook;
   return {
     decisions: printedDecisions(rulebook).map((decision) => ({
-      title: decision.title,
+      title: said(decision.title, decision.id),
       ...find('decision', decision.id),
       ...modelRuleNames(rulebook, decision),
     })),
     procedures: [...procedures.values()].map(({ id, title, steps }) => ({
-      title,
+      title: said(title, id),
       ...find('procedure', id),
       steps: steps.length,
     })),
-    tasks: [...tasks.values()].map(({ id, title }) => ({ title, ...find('task', id) })),
-    forms: [...forms.values()].map(({ id, title }) => ({ title, ...find('form', id) })),
-    limits: [...limits.values()].map(({ id, label }) => ({ title: label, ...find('limit', id) })),
+    tasks: [...tasks.values()].map(({ id, title }) => ({ title: said(title, id), ...find('task', id) })),
+    forms: [...forms.values()].map(({ id, title }) => ({ title: said(title, id), ...find('form', id) })),
+    limits: [...limits.values()].map(({ id, label }) => ({ title: said(label, id), ...find('limit', id) })),
   };
 }
 
@@ -73,11 +73,11 @@ function modelRuleNames(rulebook: Rulebook, { rules, retired }: Decision) {
   return {
     rules: rules.map((rule) => ({
       id: rule.id,
-      name: rule.name,
+      name: said(rule.name, rule.id),
       layer: rule.layer === 'base' ? null : layerName(rulebook, rule.layer),
       never: sayCondition(rulebook, rule.when).holds === 'never',
     })),
-    retired: retired.map(({ rule, by }) => ({ name: rule.name, by: layerName(rulebook, by.layer) })),
+    retired: retired.map(({ rule, by }) => ({ name: said(rule.name, rule.id), by: layerName(rulebook, by.layer) })),
   };
 }
 
@@ -128,7 +128,7 @@ function modelSources(rulebook: Rulebook, bibliography: Bibliography, find: Find
   const cited = groupBy(citationsOf(rulebook), ({ citation }) => citation.id);
   return [...bibliography.values()].map(({ source }) => ({
     number: refer('source', source.id),
-    title: source.title,
+    title: said(source.title, source.id),
     ...find('source', source.id),
     groups: [...groupBy(cited.get(source.id) ?? [], ({ citation }) => citation.evidence ?? 'read')].map(([evidence, same]) => ({
       evidence: phrase(rulebook, `trace.${evidence}`),
@@ -141,7 +141,7 @@ function modelSources(rulebook: Rulebook, bibliography: Bibliography, find: Find
 function sayCited(rulebook: Rulebook, find: Find, kind: string, id: string, clause: string | undefined): Markdown {
   const { at } = find(kind, id);
   const place = [...(at === null ? [] : [at]), ...(clause === undefined ? [] : [said(clause, id)])];
-  return join([nameOf(rulebook, kind, id), ...(place.length === 0 ? [] : [' (', join(place, '; '), ')'])]);
+  return join([said(nameOf(rulebook, kind, id), id), ...(place.length === 0 ? [] : [' (', join(place, '; '), ')'])]);
 }
 
 function nameOf({ limits, tasks, procedures }: Rulebook, kind: string, id: string): string {
