@@ -63,7 +63,14 @@ export function tidy(text: string): string {
     .replace(/ {2,}/g, ' ');
 }
 
-/** Every ASCII punctuation mark as a character reference: nothing in it can be read as Markdown. */
+/**
+ * Punctuation as character references, so that nothing in it can be read as Markdown. A comma never is, nor a hyphen, a full
+ * stop or an apostrophe between letters; they stay, since each reference costs time to read.
+ */
 export function escapePunctuation(text: string): string {
-  return text.replace(/[!-/:-@[-`{-~]/g, (mark) => `&#${mark.charCodeAt(0)};`);
+  return text.replace(/[!-+\--/:-@[-`{-~]/g, (mark, at: number) => (isInWord(text, at) ? mark : `&#${mark.charCodeAt(0)};`));
+}
+
+function isInWord(text: string, at: number): boolean {
+  return /^[A-Za-z][-.'][A-Za-z]$/.test(text.slice(at - 1, at + 2));
 }
