@@ -10,8 +10,12 @@ import { toolVersion } from './tool-version.js';
 
 /** Writes a clinic's manual with the templates of the tool. `base` is the folder that files are named from in findings. */
 export function manualOf(rulebook: Rulebook, base = '.'): Writing & { findings: Finding[] } {
-  const textOf = (file: string) => (existsSync(join(base, file)) ? readFileSync(join(base, file), 'utf8') : undefined);
-  return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion, textOf });
+  return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion, textOf: textsFrom(base) });
+}
+
+/** Reads the files that findings name, from the folder that they are named from. */
+export function textsFrom(base: string): (file: string) => string | undefined {
+  return (file) => (existsSync(join(base, file)) ? readFileSync(join(base, file), 'utf8') : undefined);
 }
 
 /** The sections in which the manual prints or names an id: `7.2 Loading the washer`. */

@@ -1,9 +1,9 @@
 import type { Finding } from '../../read/finding.js';
+import { splitSentences } from '../text/sentences.js';
 import type { Mark } from '../tree/nodes.js';
 import type { Block } from './blocks.js';
 import { elsewhere, leadOf } from './origins.js';
 import type { PlaceOf } from './place-of.js';
-import { splitSentences } from './sentences.js';
 import { imperatives, leadIn, subordinate } from './words-en.js';
 
 /** Marks that only name a part of the manual: they do not say which rule a sentence belongs to. */
