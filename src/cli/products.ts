@@ -45,14 +45,19 @@ export function formatsOf(list: string | undefined): readonly string[] {
 
 /**
  * Makes the manual in all formats, the evaluators, the frozen text and, where there is a release before it from which it differs, the
- * change notice and the redline. Where a finding is an error nothing is printed.
+ * change notice and the redline. Where a finding is an error nothing is printed. `base` is the folder that files are named from.
  */
 export async function makeProducts(
   rulebook: Rulebook,
-  { progress, released, formats = allFormats }: { progress: Progress; released?: Released; formats?: readonly string[] },
+  {
+    progress,
+    released,
+    formats = allFormats,
+    base,
+  }: { progress: Progress; released?: Released; formats?: readonly string[]; base?: string },
 ): Promise<Products> {
   progress.step('writing the manual');
-  const manual = manualOf(rulebook);
+  const manual = manualOf(rulebook, base);
   progress.step('making the evaluators');
   const evaluators = emitEvaluators(rulebook);
   const findings = [...manual.findings, ...evaluators.findings];

@@ -39,7 +39,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   const { releases, findings: history } = readReleases(clinicFolderOf(context, folder), context.cwd);
   const last = releases.at(-1);
   const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
-  const made = await makeProducts(rulebook, { progress, formats, ...(released && { released }) });
+  const made = await makeProducts(rulebook, { progress, base: context.cwd, formats, ...(released && { released }) });
   const translation = reportTranslation(opened.loaded, rulebook);
   const findings = [
     ...opened.findings,
