@@ -5,6 +5,7 @@ import { type Comparison, isSame } from '../../change/comparison.js';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { packsAlone } from '../../link/packs-alone.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
+import { groupBy } from '../../write/text/group-by.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, clinicFolderOf, openSoundClinic } from '../context.js';
 import type { Loaded } from '../load-rulebook.js';

@@ -31,6 +31,13 @@ const kinds: readonly Kind[] = [
   { kind: 'procedure', shown: true, all: ({ procedures }) => [...procedures.values()] },
   { kind: 'step', shown: true, all: ({ procedures }) => [...procedures.values()].flatMap(({ steps }) => steps) },
   { kind: 'form', shown: true, all: ({ forms }) => [...forms.values()] },
+  { kind: 'card', shown: false, all: ({ cards }) => [...cards.values()] },
+  {
+    kind: 'point',
+    shown: false,
+    all: ({ cards }) =>
+      [...cards.values()].flatMap((card) => card.points.map(({ id }) => ({ id: `${card.id}/${id}`, place: card.place }))),
+  },
   { kind: 'term', shown: false, all: ({ terms }) => [...terms.values()] },
   { kind: 'machine', shown: false, all: ({ machines }) => [...machines.values()] },
   { kind: 'opening', shown: false, all: ({ machines }) => [...machines.values()] },
