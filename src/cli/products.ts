@@ -8,6 +8,7 @@ import type { Finding } from '../read/finding.js';
 import { CannotPrint } from '../write/print/cannot-print.js';
 import type { Printed, Printer } from '../write/print/printer.js';
 import { printers } from '../write/print/printers.js';
+import { traceOf } from '../write/trace-of.js';
 import { writeCards } from '../write/write-cards.js';
 import { writeForms } from '../write/write-forms.js';
 import type { Writing } from '../write/writing.js';
@@ -43,18 +44,23 @@ export function formatsOf(list: string | undefined): readonly string[] {
   return wanted;
 }
 
+export interface ProductOptions {
+  progress: Progress;
+  /** The folder that files are named from in findings. */
+  base?: string;
+  /** The last release. */
+  released?: Released;
+  /** The formats to print; all where there are none. */
+  formats?: readonly string[];
+}
+
 /**
  * Makes the manual in all formats, the evaluators, the frozen text and, where there is a release before it from which it differs, the
  * change notice and the redline. Where a finding is an error nothing is printed. `base` is the folder that files are named from.
  */
 export async function makeProducts(
   rulebook: Rulebook,
-  {
-    progress,
-    released,
-    formats = allFormats,
-    base,
-  }: { progress: Progress; released?: Released; formats?: readonly string[]; base?: string },
+  { progress, base, released, formats = allFormats }: ProductOptions,
 ): Promise<Products> {
   progress.step('writing the manual');
   const manual = manualOf(rulebook, base);
@@ -62,6 +68,7 @@ export async function makeProducts(
   const evaluators = emitEvaluators(rulebook);
   const findings = [...manual.findings, ...evaluators.findings];
   const files = new Map<string, Printed>(evaluators.files);
+  files.set('trace.json', `${canonicalJson(traceOf(manual, rulebook), 1)}\n`);
   files.set(textFile, `${canonicalJson(textOf(manual), 1)}\n`);
   const writings: [name: string, writing: Writing][] = [['manual', manual]];
   const comparison = released && compareWithRelease(released, rulebook, manual);

@@ -72,7 +72,13 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   context.out(
     `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,
   );
-  for (const name of made.files.keys()) context.out(`  ${kindOf(name).padEnd(9)} ${shown(name)}`);
+  for (const [kind, names] of groupBy([...made.files.keys()], kindOf))
+    context.out(
+      `  ${kind.padEnd(9)} ${shown(names[0] ?? '')}${names
+        .slice(1)
+        .map((name) => `, ${name}`)
+        .join('')}`,
+    );
   if (last !== undefined && made.comparison !== undefined) context.out(`  since     ${sayChange(last.version, made.comparison)}`);
   context.out(`  digest    ${rulebook.digest.slice(0, 12)}`);
   return 0;
@@ -82,7 +88,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
 const staleNames = allFormats.flatMap((extension) => [`notice.${extension}`, `redline.${extension}`]);
 
 function kindOf(name: string): string {
-  const [kind = ''] = name.split('.');
+  const [kind = ''] = name.split(/[.-]/);
   return kind === 'rulebook' ? 'evaluator' : kind;
 }
 
