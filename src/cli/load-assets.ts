@@ -34,6 +34,6 @@ function read(): Assets {
     },
     paint: (svg, width) => new Resvg(svg, { font, background: '#fff', fitTo: { mode: 'width', value: width } }).render().asPng(),
     typst: readFileSync(join(home, 'templates/print/writing.typ'), 'utf8'),
-    script: readFileSync(join(home, 'templates/print/search.js'), 'utf8'),
+    script: readFileSync(join(home, 'templates/print/page.js'), 'utf8'),
   };
 }

@@ -31,7 +31,7 @@ export function dictionaryOf(said: SaidTexts): Dictionary {
   }
   return (of, words) => {
     const key = keyOf(words);
-    const own = said[of];
+    const own = Object.hasOwn(said, of) ? said[of] : undefined;
     if (own !== undefined && Object.hasOwn(own, key)) return own[key];
     return inPack.get(packOf(of))?.get(key) ?? anywhere.get(key);
   };
@@ -39,14 +39,13 @@ export function dictionaryOf(said: SaidTexts): Dictionary {
 
 /** The texts of translation documents; of two entries for one text in one folder the first counts. */
 export function saidTexts(documents: readonly Located<TranslationDocument>[]): SaidTexts {
-  const said: Record<string, Record<string, Words>> = {};
-  for (const { data } of documents)
-    for (const { of, say } of data.texts) {
-      said[data.of] ??= {};
-      const texts = said[data.of];
-      if (texts !== undefined && !Object.hasOwn(texts, keyOf(of))) texts[keyOf(of)] = say;
-    }
-  return said;
+  const said = new Map<string, Map<string, Words>>();
+  for (const { data } of documents) {
+    const texts = said.get(data.of) ?? new Map<string, Words>();
+    for (const { of, say } of data.texts) if (!texts.has(keyOf(of))) texts.set(keyOf(of), say);
+    said.set(data.of, texts);
+  }
+  return Object.fromEntries([...said].map(([of, texts]) => [of, Object.fromEntries(texts)]));
 }
 
 /** A text as the key under which it is looked up; the forms of a counted word together. */

@@ -19801,7 +19801,7 @@ validate152.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false}
 const of_translation = validate155;
 const schema341 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"translation.json","title":"Translation","description":"What texts of a pack or of the templates say in another language.","type":"object","additionalProperties":false,"required":["kind","language","of","texts"],"properties":{"kind":{"const":"translation","description":"The kind of document; it picks this schema."},"language":{"$ref":"defs.json#/$defs/language","description":"The language of `say`; the folder of the document has the same name."},"of":{"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$","maxLength":80,"description":"Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`)."},"texts":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["of","say"],"properties":{"of":{"$ref":"defs.json#/$defs/words","description":"The text exactly as it is written, with its references; of a word that is counted, all its forms."},"say":{"$ref":"defs.json#/$defs/words","description":"The same in the language. References, placeholders and expressions are kept as they are, in any order."},"note":{"$ref":"defs.json#/$defs/text","description":"For the next translator. It is not printed."}}}}}};
 const pattern170 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$", "u");
-const schema343 = {"type":["string","object"],"minLength":1,"maxLength":2000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
+const schema343 = {"type":["string","object"],"minLength":1,"maxLength":4000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
 
 function validate156(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -19824,8 +19824,8 @@ vErrors.push(err0);
 errors++;
 }
 if(typeof data === "string"){
-if(func2(data) > 2000){
-const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema343,data};
+if(func2(data) > 4000){
+const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 4000},message:"must NOT have more than 4000 characters",schema:4000,parentSchema:schema343,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -20513,7 +20513,7 @@ return errors === 0;
 validate159.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 /** The SHA-256 of the schemas that this was made from. */
-export const madeFrom: string = '5e441c5ac6f514f46755104a34ef7e57f6b1ba69ab20d102819c0baf3c645af8';
+export const madeFrom: string = '40dc77eac3e964055c8a868ce7dfbc8ac0da32f1dd8471ed3a87633806837cf9';
 
 export const validators: Readonly<Record<string, ValidateFunction>> = {
   'card': of_card,

@@ -30,7 +30,7 @@ export async function printHtml(writing: Writing, assets: Assets): Promise<strin
   const body = bodyOf(pieces, ink);
   const letters = await embedFonts(assets.fonts, stringify({ type: 'root', children: body }) + layout);
   const style = `\n${letters}\n${layout}\n`;
-  const script = pieces.side === undefined ? '' : `\n${assets.script}`;
+  const script = `\n${assets.script}`;
   return `${stringify(pageOf(writing, { style, script, body }))}\n`;
 }
 
@@ -54,7 +54,7 @@ function pageOf({ kind, meta }: Writing, { style, script, body }: Parts): Root {
           h('title', `${meta.title}, ${meta.clinic}`),
           h('style', style),
         ]),
-        h('body', { className: kind }, [...body, ...(script === '' ? [] : [h('script', script)])]),
+        h('body', { className: kind }, [...body, h('script', script)]),
       ]),
     ],
   };

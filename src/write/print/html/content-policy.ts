@@ -16,6 +16,5 @@ export function contentPolicy(style: string, script: string): string {
 }
 
 function hashOf(text: string): string {
-  if (text === '') return "'none'";
   return `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`;
 }

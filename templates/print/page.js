@@ -1,6 +1,9 @@
-// Search within the page, and where one is in it. Runs inline and asks for nothing from outside; the page works without it.
+// Lets the keyboard scroll wide tables, searches the page, and shows where one is in it. Runs inline and asks for nothing from outside;
+// the page can be read without it.
 (() => {
+  for (const box of document.querySelectorAll('.tablebox')) new ResizeObserver(() => letScroll(box)).observe(box);
   const form = document.querySelector('.search');
+  if (form === null) return;
   const field = form.querySelector('input');
   const status = form.querySelector('[role=status]');
   const list = form.querySelector('.hits');
@@ -13,7 +16,6 @@
   let waiting;
 
   form.hidden = false;
-  for (const box of document.querySelectorAll('.tablebox')) new ResizeObserver(() => letScroll(box)).observe(box);
 
   const links = new Map([...contents.querySelectorAll('a')].map((link) => [link.getAttribute('href').slice(1), link]));
   const inView = new Set();
