@@ -5,7 +5,7 @@ import { inBaseUnit } from '../measure/quantity.js';
 
 /** One value, rule, step or task that cites a published source. */
 export interface Cited {
-  /** Id of the limit, task, rule, procedure or step. */
+  /** Id of the limit, task, rule, procedure, step, point or requirement. */
   about: string;
   citation: Citation;
   place: Place;
@@ -37,7 +37,7 @@ export function checkCitations(rulebook: Rulebook): CitationReport {
 
 /** Every citation of a published source, limits and tasks first, with the day on which it was last compared. */
 export function citationsOf(rulebook: Rulebook): Cited[] {
-  const { limits, tasks, decisions, procedures } = rulebook;
+  const { limits, tasks, decisions, procedures, policies, requirements } = rulebook;
   const all: Omit<Cited, 'checked'>[] = [
     ...[...limits.values()].flatMap(({ id, chain }) =>
       chain.map(({ source, place }) => ({ about: id, citation: source, place })),
@@ -54,6 +54,10 @@ export function citationsOf(rulebook: Rulebook): Cited[] {
       { about: id, citation: source, place },
       ...steps.flatMap((step) => (step.source === undefined ? [] : [{ about: step.id, citation: step.source, place }])),
     ]),
+    ...[...policies.values()].flatMap(({ points }) =>
+      points.map(({ id, source, place }) => ({ about: id, citation: source, place })),
+    ),
+    ...[...requirements.values()].map(({ id, source, place }) => ({ about: id, citation: source, place })),
   ];
   return all.flatMap((each) => {
     const source = rulebook.sources.get(each.citation.id);

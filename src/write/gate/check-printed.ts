@@ -26,7 +26,7 @@ export function checkPrinted(tree: Root, rulebook: Rulebook): Finding[] {
 }
 
 function inForce(rulebook: Rulebook): { kind: string; id: string }[] {
-  const { limits, tasks, procedures, forms } = rulebook;
+  const { limits, tasks, procedures, policies, forms, requirements } = rulebook;
   const decisions = printedDecisions(rulebook);
   const of = (kind: string, ids: Iterable<string>) => [...ids].map((id) => ({ kind, id }));
   return [
@@ -45,6 +45,12 @@ function inForce(rulebook: Rulebook): { kind: string; id: string }[] {
       'step',
       [...procedures.values()].flatMap(({ steps }) => steps.map(({ id }) => id)),
     ),
+    ...of('policy', policies.keys()),
+    ...of(
+      'point',
+      [...policies.values()].flatMap(({ points }) => points.map(({ id }) => id)),
+    ),
     ...of('form', forms.keys()),
+    ...of('requirement', requirements.keys()),
   ];
 }

@@ -27,7 +27,7 @@ function placeOfMarks(marks: readonly Mark[], rulebook: Rulebook): Place | undef
   return marks.map((mark) => placeOfMark(mark, rulebook)).find((place) => place !== undefined);
 }
 
-/** Where a rule, step, task, limit, procedure, form or decision was written. */
+/** Where a rule, step, point, task, limit, procedure, policy, form, decision or requirement was written. */
 export function placeOfMark({ kind, id }: Pick<Mark, 'kind' | 'id'>, rulebook: Rulebook): Place | undefined {
   const [owner = ''] = id.split('/');
   switch (kind) {
@@ -38,6 +38,12 @@ export function placeOfMark({ kind, id }: Pick<Mark, 'kind' | 'id'>, rulebook: R
     case 'procedure':
     case 'step':
       return rulebook.procedures.get(owner)?.place;
+    case 'policy':
+      return rulebook.policies.get(id)?.place;
+    case 'point':
+      return rulebook.policies.get(owner)?.points.find((point) => point.id === id)?.place;
+    case 'requirement':
+      return rulebook.requirements.get(id)?.place;
     case 'task':
       return rulebook.tasks.get(id)?.place;
     case 'limit':

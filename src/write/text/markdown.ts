@@ -3,11 +3,15 @@ export interface Markdown {
   readonly markdown: string;
 }
 
-/** The kinds of reference that rule texts may hold: `[](limit:holding.longest-dry-wait)`. */
+/**
+ * The kinds of reference that rule texts may hold: `[](limit:holding.longest-dry-wait)`. Templates may also say
+ * `[](where:policy:sharps)`, the number of the section in which a thing is printed.
+ */
 export const referenceSchemes = [
   'limit',
   'every',
   'procedure',
+  'policy',
   'decision',
   'form',
   'task',
@@ -18,6 +22,7 @@ export const referenceSchemes = [
   'contact',
   'source',
   'section',
+  'where',
 ] as const;
 
 export type ReferenceScheme = (typeof referenceSchemes)[number];

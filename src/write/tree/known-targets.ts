@@ -13,6 +13,8 @@ export function knownTargets(rulebook: Rulebook, sections: readonly Section[], s
       return [...rulebook.tasks.keys()];
     case 'procedure':
       return [...rulebook.procedures.keys()];
+    case 'policy':
+      return [...rulebook.policies.keys()];
     case 'decision':
       return [...rulebook.decisions.keys()];
     case 'form':
@@ -29,6 +31,8 @@ export function knownTargets(rulebook: Rulebook, sections: readonly Section[], s
       return rulebook.clinic.contacts.map(({ id }) => id);
     case 'source':
       return [...rulebook.sources.keys()];
+    case 'where':
+      return sections.map(({ id }) => id);
     case 'section':
       return sections.flatMap(({ id }) => (id.startsWith('section:') ? [id.slice('section:'.length)] : []));
   }

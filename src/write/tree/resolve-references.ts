@@ -72,6 +72,8 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
       return plain(sayEvery(rulebook, id), at('task'));
     case 'procedure':
       return titled(shelf, scheme, id, rulebook.procedures.get(id)?.title);
+    case 'policy':
+      return titled(shelf, scheme, id, rulebook.policies.get(id)?.title);
     case 'decision':
       return titled(shelf, scheme, id, rulebook.decisions.get(id)?.title);
     case 'form':
@@ -91,6 +93,10 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
     case 'contact': {
       const contact = rulebook.clinic.contacts.find((each) => each.id === id);
       return contact && { text: `${contact.name}, ${contact.phone}`, anchor: at('contact') };
+    }
+    case 'where': {
+      const home = homes.get(id);
+      return home?.section && { text: home.section.number, anchor: home.anchor };
     }
     case 'source': {
       const number = shelf.bibliography.get(id)?.number;
