@@ -92,6 +92,18 @@ function sayPractice(change: PracticeChange, { after }: Comparison): Markdown {
       );
       return say('steps', { procedure: refer('procedure', change.id), steps: said(parts.join('; '), change.id) });
     }
+    case 'policy':
+      return say(`policy-${change.what}`, {
+        policy: change.what === 'gone' ? change.title : refer('policy', change.id),
+      });
+    case 'points': {
+      const parts = (['added', 'changed', 'gone'] as const).flatMap((what) =>
+        change[what].length === 0
+          ? []
+          : [phrase(after, `notice.points-${what}`, { count: change[what].length, points: change[what].join(', ') })],
+      );
+      return say('points', { policy: refer('policy', change.id), points: said(parts.join('; '), change.id) });
+    }
     case 'task':
       return say(change.what === 'other role' ? 'task-role' : `task-${change.what}`, {
         task: change.what === 'gone' ? change.title : refer('task', change.id),

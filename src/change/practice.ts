@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Impact } from '../analyse/impact.js';
 import { factsOf } from '../decide/facts-of.js';
-import type { Condition, Duty, Procedure, Rulebook, Task } from '../link/rulebook.js';
+import type { Condition, Duty, Point, Procedure, Rulebook, Task } from '../link/rulebook.js';
 import type { Interval } from '../measure/interval.js';
 import type { Quantity } from '../measure/quantity.js';
 
@@ -12,6 +12,9 @@ export type PracticeChange = { roles: string[] } & (
   | { about: 'procedure'; id: string; title: string; what: 'new' | 'gone' }
   /** Steps by their numbers in the new procedure; those gone by their number in the old one. */
   | { about: 'steps'; id: string; title: string; added: number[]; changed: number[]; gone: number[] }
+  | { about: 'policy'; id: string; title: string; what: 'new' | 'gone' }
+  /** Points by their numbers, as steps are. */
+  | { about: 'points'; id: string; title: string; added: number[]; changed: number[]; gone: number[] }
   | { about: 'answers'; id: string; title: string; what: 'changed' | 'new' | 'gone' }
   | { about: 'machine'; id: string; name: string; what: 'new' | 'gone' | 'programs' | 'sheet' }
 );
@@ -34,6 +37,7 @@ export function practiceChanges(before: Rulebook, after: Rulebook, impact: Impac
     ...changedAnswers(before, after, impact),
     ...changedLimits(before, after),
     ...changedProcedures(before, after),
+    ...changedPolicies(before, after),
     ...changedTasks(before, after),
   ];
 }
@@ -62,12 +66,16 @@ function changedLimits(before: Rulebook, after: Rulebook): PracticeChange[] {
 function rolesOfLimit(rulebook: Rulebook, limit: string): string[] {
   const names = (texts: readonly (string | undefined)[]) => texts.some((text) => text?.includes(`](limit:${limit})`));
   const procedures = [...rulebook.procedures.values()].filter((each) => names(textsOfProcedure(each)));
+  const policies = [...rulebook.policies.values()].filter(({ points }) =>
+    points.some(({ say, why, caution, ifNot }) => names([say, why, caution, ifNot])),
+  );
   const tasks = [...rulebook.tasks.values()].filter((each) => names(textsOfTask(each)));
   const decisions = [...rulebook.decisions.values()].filter(({ rules }) =>
     rules.some(({ when, needs }) => [when, needs].some((each) => each !== undefined && comparesWith(each, limit))),
   );
   return [
     ...procedures.flatMap(({ who }) => who),
+    ...policies.flatMap(({ who }) => who),
     ...tasks.map(({ role }) => role),
     ...decisions.flatMap(({ id }) => rolesOfDecision(rulebook, id)),
   ];
@@ -78,9 +86,10 @@ function comparesWith(condition: Condition, limit: string): boolean {
   return condition.kind === 'not' ? comparesWith(condition.of, limit) : condition.of.some((each) => comparesWith(each, limit));
 }
 
-/** Who works by a decision: the roles of the procedures that name it, also through decisions that look at its answer. */
+/** Who works by a decision: the roles of the procedures and policies that name it, also through decisions that look at its answer. */
 function rolesOfDecision(rulebook: Rulebook, id: string, seen: ReadonlySet<string> = new Set()): string[] {
-  const own = [...rulebook.procedures.values()].filter(({ decisions }) => decisions.includes(id)).flatMap(({ who }) => who);
+  const naming = [...rulebook.procedures.values(), ...rulebook.policies.values()];
+  const own = naming.filter(({ decisions }) => decisions.includes(id)).flatMap(({ who }) => who);
   if (own.length > 0) return own;
   const looking = [...rulebook.decisions.values()].filter(
     (each) =>
@@ -111,24 +120,47 @@ function changedProcedures(before: Rulebook, after: Rulebook): PracticeChange[] 
     const [was, is] = [before.procedures.get(id), after.procedures.get(id)];
     if (was === undefined) return is ? [{ about: 'procedure', id, title: is.title, what: 'new', roles: is.who }] : [];
     if (is === undefined) return [{ about: 'procedure', id, title: was.title, what: 'gone', roles: was.who }];
-    const numbered = ({ steps }: Procedure) => new Map(steps.map((step, index) => [step.id, { step, number: index + 1 }]));
-    const [old, next] = [numbered(was), numbered(is)];
-    const [added, changed, gone]: [number[], number[], number[]] = [[], [], []];
-    for (const [step, { step: now, number }] of next) {
-      const then = old.get(step)?.step;
-      if (then === undefined) added.push(number);
-      else if (!isDeepStrictEqual(wordsOfStep(then), wordsOfStep(now))) changed.push(number);
-    }
-    for (const [step, { number }] of old) if (!next.has(step)) gone.push(number);
     const roles = [...new Set([...was.who, ...is.who])];
-    return added.length + changed.length + gone.length === 0
-      ? []
-      : [{ about: 'steps', id, title: is.title, added, changed, gone, roles }];
+    const parts = changedParts(was.steps, is.steps, wordsOfStep);
+    return parts === undefined ? [] : [{ about: 'steps', id, title: is.title, ...parts, roles }];
   });
+}
+
+function changedPolicies(before: Rulebook, after: Rulebook): PracticeChange[] {
+  return unionOf(before.policies, after.policies).flatMap((id): PracticeChange[] => {
+    const [was, is] = [before.policies.get(id), after.policies.get(id)];
+    if (was === undefined) return is ? [{ about: 'policy', id, title: is.title, what: 'new', roles: is.who }] : [];
+    if (is === undefined) return [{ about: 'policy', id, title: was.title, what: 'gone', roles: was.who }];
+    const roles = [...new Set([...was.who, ...is.who])];
+    const parts = changedParts(was.points, is.points, wordsOfPoint);
+    return parts === undefined ? [] : [{ about: 'points', id, title: is.title, ...parts, roles }];
+  });
+}
+
+/** What was added, changed or taken out of a numbered list, by number; nothing where it is as it was. */
+function changedParts<Part extends { id: string }>(
+  was: readonly Part[],
+  is: readonly Part[],
+  wordsOf: (part: Part) => unknown,
+): { added: number[]; changed: number[]; gone: number[] } | undefined {
+  const numbered = (parts: readonly Part[]) => new Map(parts.map((part, index) => [part.id, { part, number: index + 1 }]));
+  const [old, next] = [numbered(was), numbered(is)];
+  const [added, changed, gone]: [number[], number[], number[]] = [[], [], []];
+  for (const [id, { part: now, number }] of next) {
+    const then = old.get(id)?.part;
+    if (then === undefined) added.push(number);
+    else if (!isDeepStrictEqual(wordsOf(then), wordsOf(now))) changed.push(number);
+  }
+  for (const [id, { number }] of old) if (!next.has(id)) gone.push(number);
+  return added.length + changed.length + gone.length === 0 ? undefined : { added, changed, gone };
 }
 
 function wordsOfStep(step: Procedure['steps'][number]): unknown {
   return [step.do, step.why, step.caution, step.ifNot];
+}
+
+function wordsOfPoint({ say, why, caution, ifNot }: Point): unknown {
+  return [say, why, caution, ifNot];
 }
 
 function changedTasks(before: Rulebook, after: Rulebook): PracticeChange[] {

@@ -5,7 +5,7 @@ import { inBaseUnit } from '../measure/quantity.js';
 
 /** One value, rule, step or task that cites a published source. */
 export interface Cited {
-  kind: 'limit' | 'task' | 'rule' | 'procedure' | 'step';
+  kind: 'limit' | 'task' | 'rule' | 'procedure' | 'step' | 'point' | 'requirement';
   /** Its id. */
   about: string;
   citation: Citation;
@@ -38,7 +38,7 @@ export function checkCitations(rulebook: Rulebook): CitationReport {
 
 /** Every citation of a published source, limits and tasks first, with the day on which it was last compared. */
 export function citationsOf(rulebook: Rulebook): Cited[] {
-  const { limits, tasks, decisions, procedures } = rulebook;
+  const { limits, tasks, decisions, procedures, policies, requirements } = rulebook;
   const all: Omit<Cited, 'checked'>[] = [
     ...[...limits.values()].flatMap(({ id, chain }) =>
       chain.map(({ source, place }) => ({ kind: 'limit' as const, about: id, citation: source, place })),
@@ -57,6 +57,15 @@ export function citationsOf(rulebook: Rulebook): Cited[] {
         step.source === undefined ? [] : [{ kind: 'step' as const, about: step.id, citation: step.source, place: step.place }],
       ),
     ]),
+    ...[...policies.values()].flatMap(({ points }) =>
+      points.map(({ id, source, place }) => ({ kind: 'point' as const, about: id, citation: source, place })),
+    ),
+    ...[...requirements.values()].map(({ id, source, place }) => ({
+      kind: 'requirement' as const,
+      about: id,
+      citation: source,
+      place,
+    })),
   ];
   return all.flatMap((each) => {
     const source = rulebook.sources.get(each.citation.id);

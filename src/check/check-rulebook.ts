@@ -9,6 +9,7 @@ import { type Coverage, checkCoverage, coverageOf, sourcedValues } from './check
 import { checkExamples } from './check-examples.js';
 import { checkFixtures } from './check-fixtures.js';
 import { checkPrograms } from './check-programs.js';
+import { checkRequirements } from './check-requirements.js';
 
 /** What a check found, and what it counted. */
 export interface CheckReport {
@@ -34,6 +35,7 @@ export function checkRulebook(rulebook: Rulebook, fixtures: readonly Located<Fix
       ...checkPrograms(rulebook),
       ...checkCoverage(rulebook),
       ...checkAnswers(rulebook),
+      ...checkRequirements(rulebook),
     ],
     fixtures: run.run,
     examples: [...rulebook.decisions.values()].flatMap(({ rules }) => rules.flatMap(({ examples }) => examples)).length,

@@ -69,31 +69,54 @@ export function loadPacks(rulesFolder: string, base: string, extent: Extent = 'r
   const fixturesFolder = join(rulesFolder, 'fixtures');
   const wanted = extent !== 'rules' && existsSync(fixturesFolder);
   const fixtures = wanted ? readFolder(fixturesFolder, base, reader) : empty;
-  const strays = fixtures.documents.flatMap(({ data, at }): Finding[] =>
-    data.kind === 'fixture'
+  const asked = foldersIn(join(rulesFolder, 'requirements')).map((folder) => ({
+    pack: basename(folder),
+    ...readFolder(folder, base, reader),
+  }));
+  const strays = [
+    ...straysAmong('fixture', 'fixtures', fixtures.documents),
+    ...asked.flatMap(({ documents }) => straysAmong('requirements', 'requirements', documents)),
+  ];
+  const packs = loaded.flatMap(({ documents }) => asPack(documents) ?? []);
+  for (const { pack, documents } of asked)
+    if (!packs.some(({ id }) => id === pack)) strays.push(...documents.slice(0, 1).map((first) => ofNoPack(pack, first)));
+  const withAsked = packs.map((pack) => ({
+    ...pack,
+    documents: [...pack.documents, ...asked.flatMap((each) => (each.pack === pack.id ? each.documents : []))],
+  }));
+  return {
+    packs: withPhrases(withAsked, rulesFolder, base, reader),
+    fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
+    findings: [...loaded, fixtures, ...asked].flatMap((each) => each.findings).concat(strays),
+    languages: foldersIn(languagesFolder).map((folder) => basename(folder)),
+    translations: (language) => readTranslations(join(languagesFolder, language), language, base, reader),
+    reader,
+  };
+}
+
+function ofNoPack(folder: string, { at }: Located): Finding {
+  return {
+    code: 'E324',
+    message: `there is no pack \`${folder}\` that these requirements could belong to`,
+    place: at(['kind']),
+    help: 'name the folder after the pack',
+  };
+}
+
+/** Reports documents that have no effect in a folder that is for one kind. */
+function straysAmong(kind: string, folder: string, documents: readonly Located[]): Finding[] {
+  return documents.flatMap(({ data, at }): Finding[] =>
+    data.kind === kind
       ? []
       : [
           {
             code: 'E324',
-            message: `a document of kind \`${data.kind}\` does not belong among the fixtures`,
+            message: `a document of kind \`${data.kind}\` does not belong among the ${folder}`,
             place: at(['kind']),
             help: 'move it into the folder of a pack',
           },
         ],
   );
-  return {
-    packs: withPhrases(
-      loaded.flatMap(({ documents }) => asPack(documents) ?? []),
-      rulesFolder,
-      base,
-      reader,
-    ),
-    fixtures: [...fixtures.documents, ...loaded.flatMap(({ documents }) => documents)].filter(isFixture),
-    findings: [...loaded, fixtures].flatMap((each) => each.findings).concat(strays),
-    languages: foldersIn(languagesFolder).map((folder) => basename(folder)),
-    translations: (language) => readTranslations(join(languagesFolder, language), language, base, reader),
-    reader,
-  };
 }
 
 /** The tool's own phrases, which its code needs, below those of a folder of rules that is not the tool's. */

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Condition, Duty, LinkedRules, Machine, Procedure, Rulebook, Situation, Task } from '../link/rulebook.js';
+import type { Condition, Duty, LinkedRules, Machine, Policy, Procedure, Rulebook, Situation, Task } from '../link/rulebook.js';
 import { strictestInterval } from '../measure/interval.js';
 import { canonicalJson } from './canonical-json.js';
 import { factsOf } from './facts-of.js';
@@ -29,6 +29,7 @@ export function tailorRules(rules: LinkedRules): Rulebook {
     ...procedure,
     steps: procedure.steps.filter((step) => holdsOnSome(step.onlyWhen)),
   });
+  const pointsHere = (policy: Policy): Policy => ({ ...policy, points: policy.points.filter(({ onlyWhen }) => holds(onlyWhen)) });
   const tasks = new Map([...rules.tasks].filter(([id]) => withDuty.has(id)));
   const procedures = new Map(
     [...rules.procedures]
@@ -40,12 +41,16 @@ export function tailorRules(rules: LinkedRules): Rulebook {
     tasks,
     procedures,
     cards: tailorCards({ ...rules, tasks, procedures }, holds),
+    policies: new Map(
+      [...rules.policies].filter(([, { onlyWhen }]) => holds(onlyWhen)).map(([id, policy]) => [id, pointsHere(policy)]),
+    ),
     forms: new Map([...rules.forms].filter(([, form]) => isHere(form))),
     duties,
     notHere: new Map(
       [
         ...[...rules.tasks.values()].filter(({ id }) => !withDuty.has(id)),
         ...[...rules.procedures.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
+        ...[...rules.policies.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
         ...[...rules.forms.values()].filter((form) => !isHere(form)),
         ...[...rules.decisions.values()].filter(({ onlyWhen }) => !holds(onlyWhen)),
       ].map(({ id, title }) => [id, title]),

@@ -32,9 +32,11 @@ const mapKeys: ReadonlySet<string> = new Set([
   'decisions',
   'tasks',
   'procedures',
+  'policies',
   'forms',
   'cards',
   'machines',
   'instruments',
+  'requirements',
   'notHere',
 ]);

@@ -200,7 +200,7 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
         'E322',
         document.atKey(['people']),
         `nobody holds the role \`${role}\``,
-        'give it to a person: procedures and tasks name it',
+        'give it to a person: procedures, policies and tasks name it',
       );
   const zones = new Set(rules.clinic.rooms.flatMap((room) => room.zones));
   for (const { where } of rules.procedures.values())
@@ -217,6 +217,7 @@ export function checkClinic(linking: Linking, rules: LinkedRules, document: Loca
 function rolesAsked(rules: LinkedRules): Set<string> {
   return new Set([
     ...[...rules.procedures.values()].flatMap(({ who }) => who),
+    ...[...rules.policies.values()].flatMap(({ who }) => who),
     ...[...rules.tasks.values()].map(({ role }) => role),
   ]);
 }

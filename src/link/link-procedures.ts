@@ -7,7 +7,7 @@ import { compileCondition, type Vocabulary } from './compile-condition.js';
 import { deviationOf } from './link-limits.js';
 import { isFirst } from './link-vocabulary.js';
 import { cite, eachOf, expectKnown, expectTerm, type Layer, type Linking, report, usualOrder } from './linking.js';
-import { referencesIn } from './references.js';
+import { lostBy, type Saying } from './lost-by.js';
 import { requireStrict } from './require-strict.js';
 import type { Change, Form, Procedure, Step } from './rulebook.js';
 
@@ -102,7 +102,7 @@ function changeSteps(
       const place = document.at([...path, 'step', 'id']);
       if (change.change === 'add-step' && !isFirst(linking, placed, 'step', step.id, place)) return;
       const old = change.change === 'add-step' ? undefined : procedure.steps[position];
-      const lost = old === undefined ? [] : lostBy(old, step);
+      const lost = old === undefined ? [] : lostBy(sayingOf(old), sayingOf(step));
       const accepted = requireStrict(linking, layer, {
         looser: lost.length > 0,
         what: `step \`${step.id}\``,
@@ -128,17 +128,8 @@ function changeSteps(
     });
 }
 
-/** What a replaced step no longer says: a limit, decision, procedure or form it named, its caution, or what to do otherwise. */
-function lostBy(old: Step, next: Step): string[] {
-  const said = (step: Step) =>
-    referencesIn([step.do, step.why, step.caution, step.ifNot].join(' ')).map(({ scheme, id }) => `${scheme} \`${id}\``);
-  const kept = said(next);
-  return [
-    ...said(old).filter((reference) => !kept.includes(reference)),
-    ...(old.caution !== undefined && next.caution === undefined ? ['its caution'] : []),
-    ...(old.ifNot !== undefined && next.ifNot === undefined ? ['what to do when it does not come out'] : []),
-    ...(next.onlyWhen !== undefined && JSON.stringify(next.onlyWhen) !== JSON.stringify(old.onlyWhen) ? ['some situations'] : []),
-  ];
+function sayingOf({ do: words, ...rest }: Step): Saying {
+  return { words, ...rest };
 }
 
 /** The forms of all layers. */

@@ -10,7 +10,9 @@ import { checkCards, linkCards } from './link-cards.js';
 import { checkClinic, linkClinic, linkInstruments, linkMachines } from './link-clinic.js';
 import { linkDecisions } from './link-decisions.js';
 import { linkLimits } from './link-limits.js';
+import { linkPolicies } from './link-policies.js';
 import { linkForms, linkProcedures } from './link-procedures.js';
+import { linkRequirements } from './link-requirements.js';
 import { linkTasks } from './link-tasks.js';
 import { linkFacts, linkPhrases, linkWords, renameTerms } from './link-vocabulary.js';
 import { documentsOf, type Layer, type Linking, report } from './linking.js';
@@ -64,6 +66,7 @@ export function linkRules(
   requireStrictRules(linking, provable, ruleChanges, prove);
   const tasks = linkTasks(linking, vocabulary, changes);
   const procedures = linkProcedures(linking, vocabulary, changes);
+  const policies = linkPolicies(linking, vocabulary, changes);
   const forms = linkForms(linking, vocabulary);
   const cards = linkCards(linking, vocabulary);
   const machines = linkMachines(linking, vocabulary, tasks);
@@ -102,11 +105,13 @@ export function linkRules(
     decisions,
     tasks,
     procedures,
+    policies,
     forms,
     cards,
     clinic,
     machines,
     instruments,
+    requirements: linkRequirements(linking),
     changes,
   };
   checkReferences(linking, rules);

@@ -2,6 +2,8 @@ import type { Finding, Place } from '../read/finding.js';
 import { didYouMean } from '../read/nearest.js';
 import { quoted, quotedList } from '../read/quoted.js';
 import type { Located, Path } from '../read/read-documents.js';
+import { policyLinks } from './link-policies.js';
+import { answerOf } from './link-requirements.js';
 import { type Linking, listed, report } from './linking.js';
 import type { LinkedRules } from './rulebook.js';
 
@@ -31,8 +33,30 @@ export function checkReferences(linking: Linking, rules: LinkedRules): void {
       }
 }
 
+/** What may answer a requirement. A section is looked for when the manual is written. */
+const answering: ReadonlySet<string> = new Set(['policy', 'procedure', 'decision', 'task', 'form', 'limit', 'section']);
+
+/** Reports an answer to a requirement that is of no use as one, or leads nowhere. */
+function checkAnswers(linking: Linking, rules: LinkedRules): void {
+  const all = knownIds(rules);
+  const points = [...rules.policies.values()].flatMap(({ points }) => points.map(({ id }) => id));
+  const known = new Map([...all].filter(([scheme]) => answering.has(scheme)));
+  known.set('policy', new Set([...rules.policies.keys(), ...points]));
+  for (const { documents } of linking.layers)
+    for (const document of documents)
+      if (document.data.kind === 'requirements')
+        document.data.items.forEach((item, index) => {
+          item['answered-by']?.forEach((written, position) => {
+            const answer = answerOf(written);
+            if (answer.scheme !== 'section')
+              checkReference(linking, known, answer, document.at(['items', index, 'answered-by', position]));
+          });
+        });
+}
+
 /** Reports an id under a key such as `instead:` or `record:` that leads nowhere. */
 export function checkLinks(linking: Linking, rules: LinkedRules): void {
+  checkAnswers(linking, rules);
   const known = knownIds(rules);
   const expect = (scheme: string, id: string | undefined, document: Located, path: Path) => {
     if (id !== undefined) checkReference(linking, known, { scheme, id }, document.at(path));
@@ -53,6 +77,7 @@ export function checkLinks(linking: Linking, rules: LinkedRules): void {
         data.records?.forEach((id, index) => expect('form', id, document, ['records', index]));
         data.decisions?.forEach((id, index) => expect('decision', id, document, ['decisions', index]));
       }
+      for (const { scheme, id, path } of policyLinks(document)) expect(scheme, id, document, path);
     }
 }
 
@@ -105,6 +130,7 @@ function knownIds(rules: LinkedRules): Map<string, ReadonlySet<string>> {
     ['every', new Set([...rules.tasks.values()].filter(({ every }) => every !== undefined).map(({ id }) => id))],
     ['task', new Set(rules.tasks.keys())],
     ['procedure', new Set(rules.procedures.keys())],
+    ['policy', new Set(rules.policies.keys())],
     ['decision', new Set(rules.decisions.keys())],
     ['form', new Set(rules.forms.keys())],
     ['term', new Set(rules.terms.keys())],

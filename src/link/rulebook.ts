@@ -268,6 +268,68 @@ export interface Procedure {
   place: Place;
 }
 
+/** One rule of a policy. */
+export interface Point {
+  /** `policy/point`. */
+  id: string;
+  name: string;
+  onlyWhen?: Condition;
+  say: string;
+  why?: string;
+  caution?: string;
+  ifNot?: string;
+  /** Its own, or the policy's. */
+  source: Citation;
+  layer: string;
+  place: Place;
+}
+
+/** Rules that hold at all times, beside the path of an instrument. */
+export interface Policy {
+  id: string;
+  title: string;
+  stage: string;
+  /** Place within its chapter: lower comes first. */
+  order: number;
+  purpose: string;
+  onlyWhen?: Condition;
+  who: string[];
+  /** Only those that hold for this clinic. */
+  points: Point[];
+  procedures: string[];
+  tasks: string[];
+  decisions: string[];
+  forms: string[];
+  source: Citation;
+  layer: string;
+  place: Place;
+}
+
+/** One thing that a publication asks of the written program of a clinic. */
+export interface Requirement {
+  id: string;
+  /** Number as its source prints it. */
+  item: string;
+  /** Heading under which its source prints it. */
+  section: string;
+  /** What is asked, in our own words. */
+  text: string;
+  /** Where it is not the number of the item. */
+  clause?: string;
+  source: Citation;
+  /** Whether it is about the path of an instrument. */
+  reprocessing: boolean;
+  /** What answers it. Empty where nothing does: the item is open. */
+  answeredBy: AnswerReference[];
+  place: Place;
+}
+
+/** What answers a requirement: `{ scheme: 'policy', id: 'sharps/recapping' }`. */
+export interface AnswerReference {
+  scheme: string;
+  id: string;
+}
+
 export interface Form extends Omit<FormDocument, 'kind' | 'only-when' | 'columns'> {
   onlyWhen?: Condition;
   columns: {
@@ -364,8 +426,8 @@ export interface InstrumentFamily {
 
 /** One change that a region or a clinic makes to what a lower layer says. */
 export interface Change {
-  kind: 'limit' | 'interval' | 'term' | 'add-rule' | 'replace-rule' | 'retire-rule' | 'add-step' | 'replace-step';
-  /** Id of the limit, task, term, rule (`decision/rule`) or step (`procedure/step`). */
+  kind: 'limit' | 'interval' | 'term' | 'add-rule' | 'replace-rule' | 'retire-rule' | TextChange;
+  /** Id of the limit, task, term, rule (`decision/rule`), step (`procedure/step`) or point (`policy/point`). */
   about: string;
   layer: string;
   /** What was done, in words for the terminal: `10 minutes becomes 8 minutes`. */
@@ -382,6 +444,9 @@ export interface Change {
   deviation?: Deviation;
   place: Place;
 }
+
+/** A change of a step of a procedure or of a point of a policy. */
+export type TextChange = 'add-step' | 'replace-step' | 'add-point' | 'replace-point';
 
 export type Clinic = Omit<ClinicDocument, 'kind' | 'facts'> & { facts: Situation };
 
@@ -410,11 +475,14 @@ export interface LinkedRules {
   decisions: Map<string, Decision>;
   tasks: Map<string, Task>;
   procedures: Map<string, Procedure>;
+  policies: Map<string, Policy>;
   forms: Map<string, Form>;
   cards: Map<string, Card>;
   clinic: Clinic;
   machines: Map<string, Machine>;
   instruments: Map<string, InstrumentFamily>;
+  /** What publications ask of the written program in this region. */
+  requirements: Map<string, Requirement>;
   /** What the region and the clinic change, in the order of layers. A change with a `deviation` is a recorded deviation. */
   changes: Change[];
 }
@@ -426,7 +494,7 @@ export interface Rulebook extends LinkedRules {
   /** Each task as it falls on each machine and on the clinic. */
   duties: Duty[];
   /**
-   * Procedures, forms, tasks and decisions that are not printed for this clinic: id and title, so that texts can still
+   * Procedures, policies, forms, tasks and decisions that are not printed for this clinic: id and title, so that texts can still
    * name them. The decisions stay in `decisions`, since others may look at their answers.
    */
   notHere: Map<string, string>;

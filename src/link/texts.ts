@@ -44,6 +44,7 @@ export function textsOf(data: Document): FoundText[] {
 
 function textKeysOf({ kind }: Document): ReadonlySet<string> {
   if (kind === 'sources') return new Set(['note']);
+  if (kind === 'requirements') return new Set(['text']);
   if (kind === 'form') return new Set([...textKeys, 'unit']);
   return textKeys;
 }

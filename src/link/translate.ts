@@ -58,7 +58,7 @@ export function wordLayers(
   return { layers: spellRoles(translated), language, translation: { templates } };
 }
 
-/** Whose texts a document holds: its pack, and the folder in it, such as `base/cleaning`. */
+/** Whose texts a document holds: its pack, and the folder in it, such as `base/cleaning`; what lies elsewhere, the pack's. */
 export function ownerOf({ id, head }: Pack, { file }: Pick<Located, 'file'>): string {
   const root = slashed(head.file).replace(/[^/]*$/, '');
   if (!slashed(file).startsWith(root)) return id;

@@ -13,7 +13,9 @@ export type Document =
   | OverridesDocument
   | PackDocument
   | PhrasesDocument
+  | PolicyDocument
   | ProcedureDocument
+  | RequirementsDocument
   | SourcesDocument
   | TasksDocument
   | TermsDocument
@@ -964,6 +966,23 @@ export interface OverridesDocument {
         deviation?: Deviation;
       }
     | {
+        change: 'add-point';
+        policy: Id;
+        after: Id;
+        point: Point;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
+        change: 'replace-point';
+        policy: Id;
+        point: Point;
+        because: Text;
+        source?: Source;
+        deviation?: Deviation;
+      }
+    | {
         change: 'term';
         term: Id;
         label: Label;
@@ -995,6 +1014,18 @@ export interface Step {
   caution?: Text;
   'if-not'?: Text;
   'on-card'?: Text;
+  source?: Source;
+}
+/**
+ * One rule of a policy.
+ */
+export interface Point {
+  id: Id;
+  say: Text;
+  why?: Text;
+  'only-when'?: Condition;
+  caution?: Text;
+  'if-not'?: Text;
   source?: Source;
 }
 /**
@@ -1070,6 +1101,59 @@ export interface PhrasesDocument {
   };
 }
 /**
+ * Rules of the clinic that hold at all times, beside the path of an instrument.
+ */
+export interface PolicyDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'policy';
+  id: Id;
+  title: Label;
+  stage: Id;
+  /**
+   * Place within its chapter: lower comes first (default 50).
+   */
+  order?: number;
+  purpose: Text;
+  /**
+   * Whom it binds: terms of the domain role.
+   *
+   * @minItems 1
+   */
+  who: Id[];
+  'only-when'?: Condition;
+  /**
+   * @minItems 2
+   */
+  points: Point[];
+  /**
+   * Procedures that belong to it.
+   *
+   * @minItems 1
+   */
+  procedures?: Id[];
+  /**
+   * Tasks that belong to it; printed with how often and who.
+   *
+   * @minItems 1
+   */
+  tasks?: Id[];
+  /**
+   * Decisions that belong to it.
+   *
+   * @minItems 1
+   */
+  decisions?: Id[];
+  /**
+   * Forms on which it is written down.
+   *
+   * @minItems 1
+   */
+  forms?: Id[];
+  source: Source;
+}
+/**
  * The ordered steps of one stage.
  */
 export interface ProcedureDocument {
@@ -1129,6 +1213,45 @@ export interface ProcedureDocument {
    */
   decisions?: Id[];
   source: Source;
+}
+/**
+ * What a published source asks of a clinic's written program, item by item, and what answers each.
+ */
+export interface RequirementsDocument {
+  /**
+   * The kind of document; it picks this schema.
+   */
+  kind: 'requirements';
+  source: Id;
+  /**
+   * @minItems 1
+   */
+  items: {
+    id: Id;
+    /**
+     * Number of the item as the source prints it.
+     */
+    item: string;
+    section: Label;
+    text: Text;
+    /**
+     * Clause, where it is not the number of the item.
+     */
+    clause?: string;
+    evidence: Evidence;
+    /**
+     * Whether it is about the path of an instrument.
+     */
+    reprocessing: boolean;
+    /**
+     * What answers it: policies and their points, procedures, decisions, tasks, forms, limits, sections. Without it the item is open.
+     *
+     * @minItems 1
+     *
+     * Items: What answers it, kind and id: `policy:sharps`, `policy:sharps/recap` (a point), `procedure:wash`, `task:wipe`.
+     */
+    'answered-by'?: string[];
+  }[];
 }
 /**
  * The bibliography.

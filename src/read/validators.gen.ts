@@ -12470,7 +12470,7 @@ return errors === 0;
 validate92.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 const of_overrides = validate96;
-const schema215 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"overrides.json","title":"Overrides","description":"What a region or a clinic changes, and why.","type":"object","additionalProperties":false,"required":["kind","changes"],"properties":{"kind":{"const":"overrides","description":"The kind of document; it picks this schema."},"changes":{"type":"array","items":{"type":"object","required":["change"],"discriminator":{"propertyName":"change"},"oneOf":[{"type":"object","additionalProperties":false,"required":["change","limit","value","source","because"],"properties":{"change":{"const":"limit"},"limit":{"$ref":"defs.json#/$defs/id"},"value":{"$ref":"defs.json#/$defs/quantity"},"from":{"$ref":"defs.json#/$defs/date"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","task","every","source","because"],"properties":{"change":{"const":"interval"},"task":{"$ref":"defs.json#/$defs/id"},"every":{"$ref":"defs.json#/$defs/interval"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"add-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"replace-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule","description":"A rule with the id of the one it replaces."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"retire-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/id"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","after","step","because"],"properties":{"change":{"const":"add-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"after":{"$ref":"defs.json#/$defs/id","description":"Id of the step it follows."},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","step","because"],"properties":{"change":{"const":"replace-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","term","label","because"],"properties":{"change":{"const":"term"},"term":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label","description":"The word as this region or clinic says it."},"plural":{"$ref":"defs.json#/$defs/label"},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means here."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"}}}]},"minItems":1}}};
+const schema215 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"overrides.json","title":"Overrides","description":"What a region or a clinic changes, and why.","type":"object","additionalProperties":false,"required":["kind","changes"],"properties":{"kind":{"const":"overrides","description":"The kind of document; it picks this schema."},"changes":{"type":"array","items":{"type":"object","required":["change"],"discriminator":{"propertyName":"change"},"oneOf":[{"type":"object","additionalProperties":false,"required":["change","limit","value","source","because"],"properties":{"change":{"const":"limit"},"limit":{"$ref":"defs.json#/$defs/id"},"value":{"$ref":"defs.json#/$defs/quantity"},"from":{"$ref":"defs.json#/$defs/date"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","task","every","source","because"],"properties":{"change":{"const":"interval"},"task":{"$ref":"defs.json#/$defs/id"},"every":{"$ref":"defs.json#/$defs/interval"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"add-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"replace-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/rule","description":"A rule with the id of the one it replaces."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","decision","rule","because"],"properties":{"change":{"const":"retire-rule"},"decision":{"$ref":"defs.json#/$defs/id"},"rule":{"$ref":"defs.json#/$defs/id"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","after","step","because"],"properties":{"change":{"const":"add-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"after":{"$ref":"defs.json#/$defs/id","description":"Id of the step it follows."},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","procedure","step","because"],"properties":{"change":{"const":"replace-step"},"procedure":{"$ref":"defs.json#/$defs/id"},"step":{"$ref":"defs.json#/$defs/step"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","policy","after","point","because"],"properties":{"change":{"const":"add-point"},"policy":{"$ref":"defs.json#/$defs/id"},"after":{"$ref":"defs.json#/$defs/id","description":"Id of the point it follows."},"point":{"$ref":"defs.json#/$defs/point"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","policy","point","because"],"properties":{"change":{"const":"replace-point"},"policy":{"$ref":"defs.json#/$defs/id"},"point":{"$ref":"defs.json#/$defs/point"},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"},"deviation":{"$ref":"defs.json#/$defs/deviation"}}},{"type":"object","additionalProperties":false,"required":["change","term","label","because"],"properties":{"change":{"const":"term"},"term":{"$ref":"defs.json#/$defs/id"},"label":{"$ref":"defs.json#/$defs/label","description":"The word as this region or clinic says it."},"plural":{"$ref":"defs.json#/$defs/label"},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means here."},"because":{"$ref":"defs.json#/$defs/text","description":"Why."},"source":{"$ref":"defs.json#/$defs/source"}}}]},"minItems":1}}};
 
 function validate97(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
@@ -13549,6 +13549,254 @@ validate117.errors = vErrors;
 return errors === 0;
 }
 validate117.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+const schema262 = {"type":"object","additionalProperties":false,"required":["id","say"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique within its policy."},"say":{"$ref":"defs.json#/$defs/text","description":"One rule, verb first."},"why":{"$ref":"defs.json#/$defs/text","description":"The reason, only where it changes what someone does."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only where this holds for the clinic."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone here."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it cannot be kept or was not kept."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from; without it, where the policy is from."}},"description":"One rule of a policy."};
+
+function validate126(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate126.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.id === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema262.required,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(data.say === undefined){
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "say"},message:"must have required property '"+"say"+"'",schema:schema262.required,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((((((key0 === "id") || (key0 === "say")) || (key0 === "why")) || (key0 === "only-when")) || (key0 === "caution")) || (key0 === "if-not")) || (key0 === "source"))){
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+}
+if(data.id !== undefined){
+let data0 = data.id;
+if(typeof data0 === "string"){
+if(func2(data0) > 80){
+const err3 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+if(!pattern4.test(data0)){
+const err4 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+else {
+const err5 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+}
+if(data.say !== undefined){
+let data1 = data.say;
+if(typeof data1 === "string"){
+if(func2(data1) > 2000){
+const err6 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+if(func2(data1) < 1){
+const err7 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+else {
+const err8 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+}
+if(data.why !== undefined){
+let data2 = data.why;
+if(typeof data2 === "string"){
+if(func2(data2) > 2000){
+const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+if(func2(data2) < 1){
+const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+else {
+const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+}
+if(data["only-when"] !== undefined){
+if(!(validate22(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate22.errors : vErrors.concat(validate22.errors);
+errors = vErrors.length;
+}
+}
+if(data.caution !== undefined){
+let data4 = data.caution;
+if(typeof data4 === "string"){
+if(func2(data4) > 2000){
+const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+if(func2(data4) < 1){
+const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+}
+else {
+const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+if(data["if-not"] !== undefined){
+let data5 = data["if-not"];
+if(typeof data5 === "string"){
+if(func2(data5) > 2000){
+const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+}
+else {
+const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+}
+if(data.source !== undefined){
+if(!(validate48(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate48.errors : vErrors.concat(validate48.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema262.type,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+validate126.errors = vErrors;
+return errors === 0;
+}
+validate126.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
 function validate96(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
@@ -15002,7 +15250,7 @@ if(props0 !== true){
 props0 = true;
 }
 }
-else if(tag0 === "term"){
+else if(tag0 === "add-point"){
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.change === undefined){
 const err114 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
@@ -15014,8 +15262,8 @@ vErrors.push(err114);
 }
 errors++;
 }
-if(data2.term === undefined){
-const err115 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "term"},message:"must have required property '"+"term"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
+if(data2.policy === undefined){
+const err115 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "policy"},message:"must have required property '"+"policy"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -15024,8 +15272,8 @@ vErrors.push(err115);
 }
 errors++;
 }
-if(data2.label === undefined){
-const err116 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
+if(data2.after === undefined){
+const err116 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "after"},message:"must have required property '"+"after"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -15034,8 +15282,8 @@ vErrors.push(err116);
 }
 errors++;
 }
-if(data2.because === undefined){
-const err117 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
+if(data2.point === undefined){
+const err117 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "point"},message:"must have required property '"+"point"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -15044,9 +15292,8 @@ vErrors.push(err117);
 }
 errors++;
 }
-for(const key8 in data2){
-if(!(((((((key8 === "change") || (key8 === "term")) || (key8 === "label")) || (key8 === "plural")) || (key8 === "definition")) || (key8 === "because")) || (key8 === "source"))){
-const err118 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
+if(data2.because === undefined){
+const err118 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema215.properties.changes.items.oneOf[7].required,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -15055,11 +15302,9 @@ vErrors.push(err118);
 }
 errors++;
 }
-}
-if(data2.change !== undefined){
-let data47 = data2.change;
-if("term" !== data47){
-const err119 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/7/properties/change/const",keyword:"const",params:{allowedValue: "term"},message:"must be equal to constant",schema:"term",parentSchema:schema215.properties.changes.items.oneOf[7].properties.change,data:data47};
+for(const key8 in data2){
+if(!(((((((key8 === "change") || (key8 === "policy")) || (key8 === "after")) || (key8 === "point")) || (key8 === "because")) || (key8 === "source")) || (key8 === "deviation"))){
+const err119 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key8},message:"must NOT have additional properties",schema:false,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -15069,11 +15314,10 @@ vErrors.push(err119);
 errors++;
 }
 }
-if(data2.term !== undefined){
-let data48 = data2.term;
-if(typeof data48 === "string"){
-if(func2(data48) > 80){
-const err120 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data48};
+if(data2.change !== undefined){
+let data47 = data2.change;
+if("add-point" !== data47){
+const err120 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/7/properties/change/const",keyword:"const",params:{allowedValue: "add-point"},message:"must be equal to constant",schema:"add-point",parentSchema:schema215.properties.changes.items.oneOf[7].properties.change,data:data47};
 if(vErrors === null){
 vErrors = [err120];
 }
@@ -15082,8 +15326,12 @@ vErrors.push(err120);
 }
 errors++;
 }
-if(!pattern4.test(data48)){
-const err121 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data48};
+}
+if(data2.policy !== undefined){
+let data48 = data2.policy;
+if(typeof data48 === "string"){
+if(func2(data48) > 80){
+const err121 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data48};
 if(vErrors === null){
 vErrors = [err121];
 }
@@ -15092,9 +15340,8 @@ vErrors.push(err121);
 }
 errors++;
 }
-}
-else {
-const err122 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data48};
+if(!pattern4.test(data48)){
+const err122 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data48};
 if(vErrors === null){
 vErrors = [err122];
 }
@@ -15104,11 +15351,8 @@ vErrors.push(err122);
 errors++;
 }
 }
-if(data2.label !== undefined){
-let data49 = data2.label;
-if(typeof data49 === "string"){
-if(func2(data49) > 120){
-const err123 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data49};
+else {
+const err123 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data48};
 if(vErrors === null){
 vErrors = [err123];
 }
@@ -15117,8 +15361,12 @@ vErrors.push(err123);
 }
 errors++;
 }
-if(func2(data49) < 1){
-const err124 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data49};
+}
+if(data2.after !== undefined){
+let data49 = data2.after;
+if(typeof data49 === "string"){
+if(func2(data49) > 80){
+const err124 = {instancePath:instancePath+"/changes/" + i0+"/after",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data49};
 if(vErrors === null){
 vErrors = [err124];
 }
@@ -15127,9 +15375,8 @@ vErrors.push(err124);
 }
 errors++;
 }
-}
-else {
-const err125 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data49};
+if(!pattern4.test(data49)){
+const err125 = {instancePath:instancePath+"/changes/" + i0+"/after",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data49};
 if(vErrors === null){
 vErrors = [err125];
 }
@@ -15139,11 +15386,8 @@ vErrors.push(err125);
 errors++;
 }
 }
-if(data2.plural !== undefined){
-let data50 = data2.plural;
-if(typeof data50 === "string"){
-if(func2(data50) > 120){
-const err126 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data50};
+else {
+const err126 = {instancePath:instancePath+"/changes/" + i0+"/after",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data49};
 if(vErrors === null){
 vErrors = [err126];
 }
@@ -15152,8 +15396,18 @@ vErrors.push(err126);
 }
 errors++;
 }
-if(func2(data50) < 1){
-const err127 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data50};
+}
+if(data2.point !== undefined){
+if(!(validate126(data2.point, {instancePath:instancePath+"/changes/" + i0+"/point",parentData:data2,parentDataProperty:"point",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate126.errors : vErrors.concat(validate126.errors);
+errors = vErrors.length;
+}
+}
+if(data2.because !== undefined){
+let data51 = data2.because;
+if(typeof data51 === "string"){
+if(func2(data51) > 2000){
+const err127 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data51};
 if(vErrors === null){
 vErrors = [err127];
 }
@@ -15162,9 +15416,8 @@ vErrors.push(err127);
 }
 errors++;
 }
-}
-else {
-const err128 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data50};
+if(func2(data51) < 1){
+const err128 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data51};
 if(vErrors === null){
 vErrors = [err128];
 }
@@ -15174,11 +15427,8 @@ vErrors.push(err128);
 errors++;
 }
 }
-if(data2.definition !== undefined){
-let data51 = data2.definition;
-if(typeof data51 === "string"){
-if(func2(data51) > 2000){
-const err129 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data51};
+else {
+const err129 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data51};
 if(vErrors === null){
 vErrors = [err129];
 }
@@ -15187,8 +15437,22 @@ vErrors.push(err129);
 }
 errors++;
 }
-if(func2(data51) < 1){
-const err130 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data51};
+}
+if(data2.source !== undefined){
+if(!(validate97(data2.source, {instancePath:instancePath+"/changes/" + i0+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate97.errors : vErrors.concat(validate97.errors);
+errors = vErrors.length;
+}
+}
+if(data2.deviation !== undefined){
+if(!(validate99(data2.deviation, {instancePath:instancePath+"/changes/" + i0+"/deviation",parentData:data2,parentDataProperty:"deviation",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate99.errors : vErrors.concat(validate99.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err130 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.oneOf[7].type,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
 if(vErrors === null){
 vErrors = [err130];
 }
@@ -15197,9 +15461,14 @@ vErrors.push(err130);
 }
 errors++;
 }
+if(props0 !== true){
+props0 = true;
 }
-else {
-const err131 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data51};
+}
+else if(tag0 === "replace-point"){
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if(data2.change === undefined){
+const err131 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema215.properties.changes.items.oneOf[8].required,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
 if(vErrors === null){
 vErrors = [err131];
 }
@@ -15208,12 +15477,8 @@ vErrors.push(err131);
 }
 errors++;
 }
-}
-if(data2.because !== undefined){
-let data52 = data2.because;
-if(typeof data52 === "string"){
-if(func2(data52) > 2000){
-const err132 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data52};
+if(data2.policy === undefined){
+const err132 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/required",keyword:"required",params:{missingProperty: "policy"},message:"must have required property '"+"policy"+"'",schema:schema215.properties.changes.items.oneOf[8].required,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
 if(vErrors === null){
 vErrors = [err132];
 }
@@ -15222,8 +15487,8 @@ vErrors.push(err132);
 }
 errors++;
 }
-if(func2(data52) < 1){
-const err133 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data52};
+if(data2.point === undefined){
+const err133 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/required",keyword:"required",params:{missingProperty: "point"},message:"must have required property '"+"point"+"'",schema:schema215.properties.changes.items.oneOf[8].required,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -15232,14 +15497,382 @@ vErrors.push(err133);
 }
 errors++;
 }
-}
-else {
-const err134 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data52};
+if(data2.because === undefined){
+const err134 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema215.properties.changes.items.oneOf[8].required,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
 if(vErrors === null){
 vErrors = [err134];
 }
 else {
 vErrors.push(err134);
+}
+errors++;
+}
+for(const key9 in data2){
+if(!((((((key9 === "change") || (key9 === "policy")) || (key9 === "point")) || (key9 === "because")) || (key9 === "source")) || (key9 === "deviation"))){
+const err135 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key9},message:"must NOT have additional properties",schema:false,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
+if(vErrors === null){
+vErrors = [err135];
+}
+else {
+vErrors.push(err135);
+}
+errors++;
+}
+}
+if(data2.change !== undefined){
+let data54 = data2.change;
+if("replace-point" !== data54){
+const err136 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/8/properties/change/const",keyword:"const",params:{allowedValue: "replace-point"},message:"must be equal to constant",schema:"replace-point",parentSchema:schema215.properties.changes.items.oneOf[8].properties.change,data:data54};
+if(vErrors === null){
+vErrors = [err136];
+}
+else {
+vErrors.push(err136);
+}
+errors++;
+}
+}
+if(data2.policy !== undefined){
+let data55 = data2.policy;
+if(typeof data55 === "string"){
+if(func2(data55) > 80){
+const err137 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data55};
+if(vErrors === null){
+vErrors = [err137];
+}
+else {
+vErrors.push(err137);
+}
+errors++;
+}
+if(!pattern4.test(data55)){
+const err138 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data55};
+if(vErrors === null){
+vErrors = [err138];
+}
+else {
+vErrors.push(err138);
+}
+errors++;
+}
+}
+else {
+const err139 = {instancePath:instancePath+"/changes/" + i0+"/policy",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data55};
+if(vErrors === null){
+vErrors = [err139];
+}
+else {
+vErrors.push(err139);
+}
+errors++;
+}
+}
+if(data2.point !== undefined){
+if(!(validate126(data2.point, {instancePath:instancePath+"/changes/" + i0+"/point",parentData:data2,parentDataProperty:"point",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate126.errors : vErrors.concat(validate126.errors);
+errors = vErrors.length;
+}
+}
+if(data2.because !== undefined){
+let data57 = data2.because;
+if(typeof data57 === "string"){
+if(func2(data57) > 2000){
+const err140 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data57};
+if(vErrors === null){
+vErrors = [err140];
+}
+else {
+vErrors.push(err140);
+}
+errors++;
+}
+if(func2(data57) < 1){
+const err141 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data57};
+if(vErrors === null){
+vErrors = [err141];
+}
+else {
+vErrors.push(err141);
+}
+errors++;
+}
+}
+else {
+const err142 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data57};
+if(vErrors === null){
+vErrors = [err142];
+}
+else {
+vErrors.push(err142);
+}
+errors++;
+}
+}
+if(data2.source !== undefined){
+if(!(validate97(data2.source, {instancePath:instancePath+"/changes/" + i0+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate97.errors : vErrors.concat(validate97.errors);
+errors = vErrors.length;
+}
+}
+if(data2.deviation !== undefined){
+if(!(validate99(data2.deviation, {instancePath:instancePath+"/changes/" + i0+"/deviation",parentData:data2,parentDataProperty:"deviation",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate99.errors : vErrors.concat(validate99.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err143 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/8/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.oneOf[8].type,parentSchema:schema215.properties.changes.items.oneOf[8],data:data2};
+if(vErrors === null){
+vErrors = [err143];
+}
+else {
+vErrors.push(err143);
+}
+errors++;
+}
+if(props0 !== true){
+props0 = true;
+}
+}
+else if(tag0 === "term"){
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if(data2.change === undefined){
+const err144 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/required",keyword:"required",params:{missingProperty: "change"},message:"must have required property '"+"change"+"'",schema:schema215.properties.changes.items.oneOf[9].required,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
+if(vErrors === null){
+vErrors = [err144];
+}
+else {
+vErrors.push(err144);
+}
+errors++;
+}
+if(data2.term === undefined){
+const err145 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/required",keyword:"required",params:{missingProperty: "term"},message:"must have required property '"+"term"+"'",schema:schema215.properties.changes.items.oneOf[9].required,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
+if(vErrors === null){
+vErrors = [err145];
+}
+else {
+vErrors.push(err145);
+}
+errors++;
+}
+if(data2.label === undefined){
+const err146 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema215.properties.changes.items.oneOf[9].required,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
+if(vErrors === null){
+vErrors = [err146];
+}
+else {
+vErrors.push(err146);
+}
+errors++;
+}
+if(data2.because === undefined){
+const err147 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/required",keyword:"required",params:{missingProperty: "because"},message:"must have required property '"+"because"+"'",schema:schema215.properties.changes.items.oneOf[9].required,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
+if(vErrors === null){
+vErrors = [err147];
+}
+else {
+vErrors.push(err147);
+}
+errors++;
+}
+for(const key10 in data2){
+if(!(((((((key10 === "change") || (key10 === "term")) || (key10 === "label")) || (key10 === "plural")) || (key10 === "definition")) || (key10 === "because")) || (key10 === "source"))){
+const err148 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key10},message:"must NOT have additional properties",schema:false,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
+if(vErrors === null){
+vErrors = [err148];
+}
+else {
+vErrors.push(err148);
+}
+errors++;
+}
+}
+if(data2.change !== undefined){
+let data60 = data2.change;
+if("term" !== data60){
+const err149 = {instancePath:instancePath+"/changes/" + i0+"/change",schemaPath:"#/properties/changes/items/oneOf/9/properties/change/const",keyword:"const",params:{allowedValue: "term"},message:"must be equal to constant",schema:"term",parentSchema:schema215.properties.changes.items.oneOf[9].properties.change,data:data60};
+if(vErrors === null){
+vErrors = [err149];
+}
+else {
+vErrors.push(err149);
+}
+errors++;
+}
+}
+if(data2.term !== undefined){
+let data61 = data2.term;
+if(typeof data61 === "string"){
+if(func2(data61) > 80){
+const err150 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data61};
+if(vErrors === null){
+vErrors = [err150];
+}
+else {
+vErrors.push(err150);
+}
+errors++;
+}
+if(!pattern4.test(data61)){
+const err151 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data61};
+if(vErrors === null){
+vErrors = [err151];
+}
+else {
+vErrors.push(err151);
+}
+errors++;
+}
+}
+else {
+const err152 = {instancePath:instancePath+"/changes/" + i0+"/term",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data61};
+if(vErrors === null){
+vErrors = [err152];
+}
+else {
+vErrors.push(err152);
+}
+errors++;
+}
+}
+if(data2.label !== undefined){
+let data62 = data2.label;
+if(typeof data62 === "string"){
+if(func2(data62) > 120){
+const err153 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data62};
+if(vErrors === null){
+vErrors = [err153];
+}
+else {
+vErrors.push(err153);
+}
+errors++;
+}
+if(func2(data62) < 1){
+const err154 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data62};
+if(vErrors === null){
+vErrors = [err154];
+}
+else {
+vErrors.push(err154);
+}
+errors++;
+}
+}
+else {
+const err155 = {instancePath:instancePath+"/changes/" + i0+"/label",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data62};
+if(vErrors === null){
+vErrors = [err155];
+}
+else {
+vErrors.push(err155);
+}
+errors++;
+}
+}
+if(data2.plural !== undefined){
+let data63 = data2.plural;
+if(typeof data63 === "string"){
+if(func2(data63) > 120){
+const err156 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data63};
+if(vErrors === null){
+vErrors = [err156];
+}
+else {
+vErrors.push(err156);
+}
+errors++;
+}
+if(func2(data63) < 1){
+const err157 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data63};
+if(vErrors === null){
+vErrors = [err157];
+}
+else {
+vErrors.push(err157);
+}
+errors++;
+}
+}
+else {
+const err158 = {instancePath:instancePath+"/changes/" + i0+"/plural",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data63};
+if(vErrors === null){
+vErrors = [err158];
+}
+else {
+vErrors.push(err158);
+}
+errors++;
+}
+}
+if(data2.definition !== undefined){
+let data64 = data2.definition;
+if(typeof data64 === "string"){
+if(func2(data64) > 2000){
+const err159 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data64};
+if(vErrors === null){
+vErrors = [err159];
+}
+else {
+vErrors.push(err159);
+}
+errors++;
+}
+if(func2(data64) < 1){
+const err160 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data64};
+if(vErrors === null){
+vErrors = [err160];
+}
+else {
+vErrors.push(err160);
+}
+errors++;
+}
+}
+else {
+const err161 = {instancePath:instancePath+"/changes/" + i0+"/definition",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data64};
+if(vErrors === null){
+vErrors = [err161];
+}
+else {
+vErrors.push(err161);
+}
+errors++;
+}
+}
+if(data2.because !== undefined){
+let data65 = data2.because;
+if(typeof data65 === "string"){
+if(func2(data65) > 2000){
+const err162 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data65};
+if(vErrors === null){
+vErrors = [err162];
+}
+else {
+vErrors.push(err162);
+}
+errors++;
+}
+if(func2(data65) < 1){
+const err163 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data65};
+if(vErrors === null){
+vErrors = [err163];
+}
+else {
+vErrors.push(err163);
+}
+errors++;
+}
+}
+else {
+const err164 = {instancePath:instancePath+"/changes/" + i0+"/because",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data65};
+if(vErrors === null){
+vErrors = [err164];
+}
+else {
+vErrors.push(err164);
 }
 errors++;
 }
@@ -15252,12 +15885,12 @@ errors = vErrors.length;
 }
 }
 else {
-const err135 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/7/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.oneOf[7].type,parentSchema:schema215.properties.changes.items.oneOf[7],data:data2};
+const err165 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/oneOf/9/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.oneOf[9].type,parentSchema:schema215.properties.changes.items.oneOf[9],data:data2};
 if(vErrors === null){
-vErrors = [err135];
+vErrors = [err165];
 }
 else {
-vErrors.push(err135);
+vErrors.push(err165);
 }
 errors++;
 }
@@ -15266,58 +15899,58 @@ props0 = true;
 }
 }
 else {
-const err136 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "change", tagValue: tag0},message:"value of tag \"change\" must be in oneOf",schema:schema215.properties.changes.items.discriminator,parentSchema:schema215.properties.changes.items,data:data2};
+const err166 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "mapping", tag: "change", tagValue: tag0},message:"value of tag \"change\" must be in oneOf",schema:schema215.properties.changes.items.discriminator,parentSchema:schema215.properties.changes.items,data:data2};
 if(vErrors === null){
-vErrors = [err136];
+vErrors = [err166];
 }
 else {
-vErrors.push(err136);
+vErrors.push(err166);
 }
 errors++;
 }
 }
 else {
-const err137 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "tag", tag: "change", tagValue: tag0},message:"tag \"change\" must be string",schema:schema215.properties.changes.items.discriminator,parentSchema:schema215.properties.changes.items,data:data2};
+const err167 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/discriminator",keyword:"discriminator",params:{error: "tag", tag: "change", tagValue: tag0},message:"tag \"change\" must be string",schema:schema215.properties.changes.items.discriminator,parentSchema:schema215.properties.changes.items,data:data2};
 if(vErrors === null){
-vErrors = [err137];
+vErrors = [err167];
 }
 else {
-vErrors.push(err137);
+vErrors.push(err167);
 }
 errors++;
 }
 }
 else {
-const err138 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.type,parentSchema:schema215.properties.changes.items,data:data2};
+const err168 = {instancePath:instancePath+"/changes/" + i0,schemaPath:"#/properties/changes/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.properties.changes.items.type,parentSchema:schema215.properties.changes.items,data:data2};
 if(vErrors === null){
-vErrors = [err138];
+vErrors = [err168];
 }
 else {
-vErrors.push(err138);
-}
-errors++;
-}
-}
-}
-else {
-const err139 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema215.properties.changes.type,parentSchema:schema215.properties.changes,data:data1};
-if(vErrors === null){
-vErrors = [err139];
-}
-else {
-vErrors.push(err139);
+vErrors.push(err168);
 }
 errors++;
 }
 }
 }
 else {
-const err140 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.type,parentSchema:schema215,data};
+const err169 = {instancePath:instancePath+"/changes",schemaPath:"#/properties/changes/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema215.properties.changes.type,parentSchema:schema215.properties.changes,data:data1};
 if(vErrors === null){
-vErrors = [err140];
+vErrors = [err169];
 }
 else {
-vErrors.push(err140);
+vErrors.push(err169);
+}
+errors++;
+}
+}
+}
+else {
+const err170 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema215.type,parentSchema:schema215,data};
+if(vErrors === null){
+vErrors = [err170];
+}
+else {
+vErrors.push(err170);
 }
 errors++;
 }
@@ -15326,14 +15959,14 @@ return errors === 0;
 }
 validate96.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_pack = validate127;
-const schema265 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"pack.json","title":"Pack","description":"The first document of a folder of rules: what it is, what it builds on, and for where.","type":"object","additionalProperties":false,"required":["kind","id","version","title","licence","effective","about"],"properties":{"kind":{"const":"pack","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"version":{"type":"string","minLength":1,"description":"SemVer version, such as 1.2.0."},"title":{"$ref":"defs.json#/$defs/label"},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"ISO 3166 code of the region it is for."},"extends":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"The packs it builds on, with a SemVer range each."},"licence":{"type":"string","minLength":1,"description":"SPDX identifier."},"effective":{"$ref":"defs.json#/$defs/date"},"about":{"$ref":"defs.json#/$defs/text","description":"What the pack is for and what it does not cover."},"print":{"type":"object","additionalProperties":false,"required":[],"properties":{"paper":{"enum":["a4","letter"]},"language":{"$ref":"defs.json#/$defs/language"},"also":{"type":"object","minProperties":1,"additionalProperties":{"type":"string","minLength":1},"description":"A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`."}},"description":"How manuals of this region are printed."},"look-again-after":{"$ref":"defs.json#/$defs/interval","description":"How long a look at a source counts: a value that was not compared with its source since then is listed."}}};
+const of_pack = validate136;
+const schema276 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"pack.json","title":"Pack","description":"The first document of a folder of rules: what it is, what it builds on, and for where.","type":"object","additionalProperties":false,"required":["kind","id","version","title","licence","effective","about"],"properties":{"kind":{"const":"pack","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"version":{"type":"string","minLength":1,"description":"SemVer version, such as 1.2.0."},"title":{"$ref":"defs.json#/$defs/label"},"region":{"type":"string","pattern":"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$","description":"ISO 3166 code of the region it is for."},"extends":{"type":"object","additionalProperties":{"type":"string","minLength":1,"description":"SemVer range."},"propertyNames":{"$ref":"defs.json#/$defs/id"},"description":"The packs it builds on, with a SemVer range each."},"licence":{"type":"string","minLength":1,"description":"SPDX identifier."},"effective":{"$ref":"defs.json#/$defs/date"},"about":{"$ref":"defs.json#/$defs/text","description":"What the pack is for and what it does not cover."},"print":{"type":"object","additionalProperties":false,"required":[],"properties":{"paper":{"enum":["a4","letter"]},"language":{"$ref":"defs.json#/$defs/language"},"also":{"type":"object","minProperties":1,"additionalProperties":{"type":"string","minLength":1},"description":"A second unit that is printed in brackets, by the unit it stands behind: `mg/L CaCO3: °dH`."}},"description":"How manuals of this region are printed."},"look-again-after":{"$ref":"defs.json#/$defs/interval","description":"How long a look at a source counts: a value that was not compared with its source since then is listed."}}};
 
-function validate127(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate136(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="pack.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate127.evaluated;
+const evaluated0 = validate136.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -15342,7 +15975,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -15352,7 +15985,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -15362,7 +15995,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.version === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "version"},message:"must have required property '"+"version"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "version"},message:"must have required property '"+"version"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -15372,7 +16005,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.title === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -15382,7 +16015,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.licence === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "licence"},message:"must have required property '"+"licence"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "licence"},message:"must have required property '"+"licence"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -15392,7 +16025,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.effective === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "effective"},message:"must have required property '"+"effective"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "effective"},message:"must have required property '"+"effective"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -15402,7 +16035,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.about === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "about"},message:"must have required property '"+"about"+"'",schema:schema265.required,parentSchema:schema265,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "about"},message:"must have required property '"+"about"+"'",schema:schema276.required,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -15412,8 +16045,8 @@ vErrors.push(err6);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema265.properties, key0))){
-const err7 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema265,data};
+if(!(func1.call(schema276.properties, key0))){
+const err7 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -15426,7 +16059,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("pack" !== data0){
-const err8 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "pack"},message:"must be equal to constant",schema:"pack",parentSchema:schema265.properties.kind,data:data0};
+const err8 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "pack"},message:"must be equal to constant",schema:"pack",parentSchema:schema276.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -15475,7 +16108,7 @@ if(data.version !== undefined){
 let data2 = data.version;
 if(typeof data2 === "string"){
 if(func2(data2) < 1){
-const err12 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema265.properties.version,data:data2};
+const err12 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.version,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -15486,7 +16119,7 @@ errors++;
 }
 }
 else {
-const err13 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema265.properties.version.type,parentSchema:schema265.properties.version,data:data2};
+const err13 = {instancePath:instancePath+"/version",schemaPath:"#/properties/version/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.version.type,parentSchema:schema276.properties.version,data:data2};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -15535,7 +16168,7 @@ if(data.region !== undefined){
 let data4 = data.region;
 if(typeof data4 === "string"){
 if(!pattern16.test(data4)){
-const err17 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema265.properties.region,data:data4};
+const err17 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/pattern",keyword:"pattern",params:{pattern: "^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"},message:"must match pattern \""+"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$"+"\"",schema:"^[A-Z]{2}(?:-[A-Z0-9]{1,3})?$",parentSchema:schema276.properties.region,data:data4};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -15546,7 +16179,7 @@ errors++;
 }
 }
 else {
-const err18 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema265.properties.region.type,parentSchema:schema265.properties.region,data:data4};
+const err18 = {instancePath:instancePath+"/region",schemaPath:"#/properties/region/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.region.type,parentSchema:schema276.properties.region,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -15595,7 +16228,7 @@ errors++;
 }
 var valid3 = _errs15 === errors;
 if(!valid3){
-const err22 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema265.properties.extends.propertyNames,parentSchema:schema265.properties.extends,data:data5};
+const err22 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema276.properties.extends.propertyNames,parentSchema:schema276.properties.extends,data:data5};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -15609,7 +16242,7 @@ for(const key2 in data5){
 let data6 = data5[key2];
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err23 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema265.properties.extends.additionalProperties,data:data6};
+const err23 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.extends.additionalProperties,data:data6};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -15620,7 +16253,7 @@ errors++;
 }
 }
 else {
-const err24 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema265.properties.extends.additionalProperties.type,parentSchema:schema265.properties.extends.additionalProperties,data:data6};
+const err24 = {instancePath:instancePath+"/extends/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/extends/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.extends.additionalProperties.type,parentSchema:schema276.properties.extends.additionalProperties,data:data6};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -15632,7 +16265,7 @@ errors++;
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema265.properties.extends.type,parentSchema:schema265.properties.extends,data:data5};
+const err25 = {instancePath:instancePath+"/extends",schemaPath:"#/properties/extends/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.properties.extends.type,parentSchema:schema276.properties.extends,data:data5};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -15646,7 +16279,7 @@ if(data.licence !== undefined){
 let data7 = data.licence;
 if(typeof data7 === "string"){
 if(func2(data7) < 1){
-const err26 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema265.properties.licence,data:data7};
+const err26 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.licence,data:data7};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -15657,7 +16290,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema265.properties.licence.type,parentSchema:schema265.properties.licence,data:data7};
+const err27 = {instancePath:instancePath+"/licence",schemaPath:"#/properties/licence/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.licence.type,parentSchema:schema276.properties.licence,data:data7};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -15732,7 +16365,7 @@ let data10 = data.print;
 if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
 for(const key3 in data10){
 if(!(((key3 === "paper") || (key3 === "language")) || (key3 === "also"))){
-const err33 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema265.properties.print,data:data10};
+const err33 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema276.properties.print,data:data10};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -15745,7 +16378,7 @@ errors++;
 if(data10.paper !== undefined){
 let data11 = data10.paper;
 if(!((data11 === "a4") || (data11 === "letter"))){
-const err34 = {instancePath:instancePath+"/print/paper",schemaPath:"#/properties/print/properties/paper/enum",keyword:"enum",params:{allowedValues: schema265.properties.print.properties.paper.enum},message:"must be equal to one of the allowed values",schema:schema265.properties.print.properties.paper.enum,parentSchema:schema265.properties.print.properties.paper,data:data11};
+const err34 = {instancePath:instancePath+"/print/paper",schemaPath:"#/properties/print/properties/paper/enum",keyword:"enum",params:{allowedValues: schema276.properties.print.properties.paper.enum},message:"must be equal to one of the allowed values",schema:schema276.properties.print.properties.paper.enum,parentSchema:schema276.properties.print.properties.paper,data:data11};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -15784,7 +16417,7 @@ if(data10.also !== undefined){
 let data13 = data10.also;
 if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
 if(Object.keys(data13).length < 1){
-const err37 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema265.properties.print.properties.also,data:data13};
+const err37 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema276.properties.print.properties.also,data:data13};
 if(vErrors === null){
 vErrors = [err37];
 }
@@ -15797,7 +16430,7 @@ for(const key4 in data13){
 let data14 = data13[key4];
 if(typeof data14 === "string"){
 if(func2(data14) < 1){
-const err38 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema265.properties.print.properties.also.additionalProperties,data:data14};
+const err38 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema276.properties.print.properties.also.additionalProperties,data:data14};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -15808,7 +16441,7 @@ errors++;
 }
 }
 else {
-const err39 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema265.properties.print.properties.also.additionalProperties.type,parentSchema:schema265.properties.print.properties.also.additionalProperties,data:data14};
+const err39 = {instancePath:instancePath+"/print/also/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/print/properties/also/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema276.properties.print.properties.also.additionalProperties.type,parentSchema:schema276.properties.print.properties.also.additionalProperties,data:data14};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -15820,7 +16453,7 @@ errors++;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema265.properties.print.properties.also.type,parentSchema:schema265.properties.print.properties.also,data:data13};
+const err40 = {instancePath:instancePath+"/print/also",schemaPath:"#/properties/print/properties/also/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.properties.print.properties.also.type,parentSchema:schema276.properties.print.properties.also,data:data13};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -15832,7 +16465,7 @@ errors++;
 }
 }
 else {
-const err41 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema265.properties.print.type,parentSchema:schema265.properties.print,data:data10};
+const err41 = {instancePath:instancePath+"/print",schemaPath:"#/properties/print/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.properties.print.type,parentSchema:schema276.properties.print,data:data10};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -15879,7 +16512,7 @@ errors++;
 }
 }
 else {
-const err45 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema265.type,parentSchema:schema265,data};
+const err45 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema276.type,parentSchema:schema276,data};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -15888,19 +16521,19 @@ vErrors.push(err45);
 }
 errors++;
 }
-validate127.errors = vErrors;
+validate136.errors = vErrors;
 return errors === 0;
 }
-validate127.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate136.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_phrases = validate128;
-const schema273 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"phrases.json","title":"Phrases","description":"Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.","type":"object","additionalProperties":false,"required":["kind"],"properties":{"kind":{"const":"phrases","description":"The kind of document; it picks this schema."},"phrases":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"$ref":"defs.json#/$defs/text"},"description":"Phrases by id. `{name}` stands for a value."},"counted":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["one","other"],"properties":{"one":{"$ref":"defs.json#/$defs/text","description":"Where the language counts `{count}` as one."},"other":{"$ref":"defs.json#/$defs/text","description":"Everywhere else."}}},"description":"Phrases that depend on the number `{count}`, by id."}}};
+const of_phrases = validate137;
+const schema284 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"phrases.json","title":"Phrases","description":"Words that manuals are put together from: between the values of a condition, in heads and feet, on cards and forms.","type":"object","additionalProperties":false,"required":["kind"],"properties":{"kind":{"const":"phrases","description":"The kind of document; it picks this schema."},"phrases":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"$ref":"defs.json#/$defs/text"},"description":"Phrases by id. `{name}` stands for a value."},"counted":{"type":"object","minProperties":1,"propertyNames":{"$ref":"defs.json#/$defs/id"},"additionalProperties":{"type":"object","additionalProperties":false,"required":["one","other"],"properties":{"one":{"$ref":"defs.json#/$defs/text","description":"Where the language counts `{count}` as one."},"other":{"$ref":"defs.json#/$defs/text","description":"Everywhere else."}}},"description":"Phrases that depend on the number `{count}`, by id."}}};
 
-function validate128(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate137(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="phrases.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate128.evaluated;
+const evaluated0 = validate137.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -15909,7 +16542,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema273.required,parentSchema:schema273,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema284.required,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -15920,7 +16553,7 @@ errors++;
 }
 for(const key0 in data){
 if(!(((key0 === "kind") || (key0 === "phrases")) || (key0 === "counted"))){
-const err1 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema273,data};
+const err1 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -15933,7 +16566,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("phrases" !== data0){
-const err2 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "phrases"},message:"must be equal to constant",schema:"phrases",parentSchema:schema273.properties.kind,data:data0};
+const err2 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "phrases"},message:"must be equal to constant",schema:"phrases",parentSchema:schema284.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -15947,7 +16580,7 @@ if(data.phrases !== undefined){
 let data1 = data.phrases;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err3 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema273.properties.phrases,data:data1};
+const err3 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema284.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -15992,7 +16625,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err7 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema273.properties.phrases.propertyNames,parentSchema:schema273.properties.phrases,data:data1};
+const err7 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema284.properties.phrases.propertyNames,parentSchema:schema284.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -16039,7 +16672,7 @@ errors++;
 }
 }
 else {
-const err11 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema273.properties.phrases.type,parentSchema:schema273.properties.phrases,data:data1};
+const err11 = {instancePath:instancePath+"/phrases",schemaPath:"#/properties/phrases/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.properties.phrases.type,parentSchema:schema284.properties.phrases,data:data1};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -16053,7 +16686,7 @@ if(data.counted !== undefined){
 let data3 = data.counted;
 if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
 if(Object.keys(data3).length < 1){
-const err12 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema273.properties.counted,data:data3};
+const err12 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema284.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16098,7 +16731,7 @@ errors++;
 }
 var valid5 = _errs14 === errors;
 if(!valid5){
-const err16 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/propertyNames",keyword:"propertyNames",params:{propertyName: key3},message:"property name must be valid",schema:schema273.properties.counted.propertyNames,parentSchema:schema273.properties.counted,data:data3};
+const err16 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/propertyNames",keyword:"propertyNames",params:{propertyName: key3},message:"property name must be valid",schema:schema284.properties.counted.propertyNames,parentSchema:schema284.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -16112,7 +16745,7 @@ for(const key4 in data3){
 let data4 = data3[key4];
 if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
 if(data4.one === undefined){
-const err17 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "one"},message:"must have required property '"+"one"+"'",schema:schema273.properties.counted.additionalProperties.required,parentSchema:schema273.properties.counted.additionalProperties,data:data4};
+const err17 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "one"},message:"must have required property '"+"one"+"'",schema:schema284.properties.counted.additionalProperties.required,parentSchema:schema284.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -16122,7 +16755,7 @@ vErrors.push(err17);
 errors++;
 }
 if(data4.other === undefined){
-const err18 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema273.properties.counted.additionalProperties.required,parentSchema:schema273.properties.counted.additionalProperties,data:data4};
+const err18 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema284.properties.counted.additionalProperties.required,parentSchema:schema284.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -16133,7 +16766,7 @@ errors++;
 }
 for(const key5 in data4){
 if(!((key5 === "one") || (key5 === "other"))){
-const err19 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema273.properties.counted.additionalProperties,data:data4};
+const err19 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key5},message:"must NOT have additional properties",schema:false,parentSchema:schema284.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -16215,7 +16848,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema273.properties.counted.additionalProperties.type,parentSchema:schema273.properties.counted.additionalProperties,data:data4};
+const err26 = {instancePath:instancePath+"/counted/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/counted/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.properties.counted.additionalProperties.type,parentSchema:schema284.properties.counted.additionalProperties,data:data4};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -16227,7 +16860,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema273.properties.counted.type,parentSchema:schema273.properties.counted,data:data3};
+const err27 = {instancePath:instancePath+"/counted",schemaPath:"#/properties/counted/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.properties.counted.type,parentSchema:schema284.properties.counted,data:data3};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -16239,7 +16872,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema273.type,parentSchema:schema273,data};
+const err28 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema284.type,parentSchema:schema284,data};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -16248,18 +16881,18 @@ vErrors.push(err28);
 }
 errors++;
 }
-validate128.errors = vErrors;
+validate137.errors = vErrors;
 return errors === 0;
 }
-validate128.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate137.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_procedure = validate129;
-const schema279 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
+const of_policy = validate138;
+const schema290 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"policy.json","title":"Policy","description":"Rules of the clinic that hold at all times, beside the path of an instrument.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","points","source"],"properties":{"kind":{"const":"policy","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Whom it binds: terms of the domain role."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"points":{"type":"array","items":{"$ref":"defs.json#/$defs/point"},"minItems":2},"procedures":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Procedures that belong to it."},"tasks":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Tasks that belong to it; printed with how often and who."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"forms":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
 
-function validate130(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate139(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate130.evaluated;
+const evaluated0 = validate139.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16366,16 +16999,1334 @@ vErrors.push(err5);
 }
 errors++;
 }
-validate130.errors = vErrors;
+validate139.errors = vErrors;
 return errors === 0;
 }
-validate130.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate139.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate136(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate145(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate136.evaluated;
+const evaluated0 = validate145.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.id === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema262.required,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(data.say === undefined){
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "say"},message:"must have required property '"+"say"+"'",schema:schema262.required,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((((((key0 === "id") || (key0 === "say")) || (key0 === "why")) || (key0 === "only-when")) || (key0 === "caution")) || (key0 === "if-not")) || (key0 === "source"))){
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+}
+if(data.id !== undefined){
+let data0 = data.id;
+if(typeof data0 === "string"){
+if(func2(data0) > 80){
+const err3 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+if(!pattern4.test(data0)){
+const err4 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+else {
+const err5 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+}
+if(data.say !== undefined){
+let data1 = data.say;
+if(typeof data1 === "string"){
+if(func2(data1) > 2000){
+const err6 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+if(func2(data1) < 1){
+const err7 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+else {
+const err8 = {instancePath:instancePath+"/say",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data1};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+}
+if(data.why !== undefined){
+let data2 = data.why;
+if(typeof data2 === "string"){
+if(func2(data2) > 2000){
+const err9 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+if(func2(data2) < 1){
+const err10 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+else {
+const err11 = {instancePath:instancePath+"/why",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data2};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+}
+if(data["only-when"] !== undefined){
+if(!(validate22(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate22.errors : vErrors.concat(validate22.errors);
+errors = vErrors.length;
+}
+}
+if(data.caution !== undefined){
+let data4 = data.caution;
+if(typeof data4 === "string"){
+if(func2(data4) > 2000){
+const err12 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+if(func2(data4) < 1){
+const err13 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+}
+else {
+const err14 = {instancePath:instancePath+"/caution",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+if(data["if-not"] !== undefined){
+let data5 = data["if-not"];
+if(typeof data5 === "string"){
+if(func2(data5) > 2000){
+const err15 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err16 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+}
+else {
+const err17 = {instancePath:instancePath+"/if-not",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+}
+if(data.source !== undefined){
+if(!(validate48(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate48.errors : vErrors.concat(validate48.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err18 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema262.type,parentSchema:schema262,data};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+validate145.errors = vErrors;
+return errors === 0;
+}
+validate145.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+
+function validate149(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate149.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema96.type},message:"must be string,object",schema:schema96.type,parentSchema:schema96,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(typeof data === "string"){
+if(!pattern40.test(data)){
+const err1 = {instancePath,schemaPath:"#/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*$",parentSchema:schema96,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.id === undefined){
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema96.required,parentSchema:schema96,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((((key0 === "id") || (key0 === "at")) || (key0 === "evidence")) || (key0 === "checked")) || (key0 === "note"))){
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema96,data};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+}
+if(data.id !== undefined){
+let data0 = data.id;
+if(typeof data0 === "string"){
+if(func2(data0) > 80){
+const err4 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+if(!pattern4.test(data0)){
+const err5 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+}
+else {
+const err6 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data0};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+}
+if(data.at !== undefined){
+let data1 = data.at;
+if(typeof data1 === "string"){
+if(func2(data1) < 1){
+const err7 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema96.properties.at,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+else {
+const err8 = {instancePath:instancePath+"/at",schemaPath:"#/properties/at/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema96.properties.at.type,parentSchema:schema96.properties.at,data:data1};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+}
+if(data.evidence !== undefined){
+let data2 = data.evidence;
+if(!((((data2 === "read") || (data2 === "recalled")) || (data2 === "computed")) || (data2 === "decided"))){
+const err9 = {instancePath:instancePath+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema98.enum},message:"must be equal to one of the allowed values",schema:schema98.enum,parentSchema:schema98,data:data2};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+}
+if(data.checked !== undefined){
+let data3 = data.checked;
+if(typeof data3 === "string"){
+if(!pattern18.test(data3)){
+const err10 = {instancePath:instancePath+"/checked",schemaPath:"defs.json#/$defs/date/pattern",keyword:"pattern",params:{pattern: "^\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])$"},message:"must match pattern \""+"^\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])$"+"\"",schema:"^\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])$",parentSchema:schema57,data:data3};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+}
+else {
+const err11 = {instancePath:instancePath+"/checked",schemaPath:"defs.json#/$defs/date/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema57.type,parentSchema:schema57,data:data3};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+}
+if(data.note !== undefined){
+let data4 = data.note;
+if(typeof data4 === "string"){
+if(func2(data4) > 2000){
+const err12 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+if(func2(data4) < 1){
+const err13 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+}
+else {
+const err14 = {instancePath:instancePath+"/note",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data4};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+}
+validate149.errors = vErrors;
+return errors === 0;
+}
+validate149.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+
+function validate138(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+/*# sourceURL="policy.json" */;
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate138.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.kind === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(data.id === undefined){
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+if(data.title === undefined){
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+if(data.stage === undefined){
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+if(data.purpose === undefined){
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+if(data.who === undefined){
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+if(data.points === undefined){
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "points"},message:"must have required property '"+"points"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+if(data.source === undefined){
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema290.required,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(func1.call(schema290.properties, key0))){
+const err8 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+}
+if(data.kind !== undefined){
+let data0 = data.kind;
+if("policy" !== data0){
+const err9 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "policy"},message:"must be equal to constant",schema:"policy",parentSchema:schema290.properties.kind,data:data0};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+}
+if(data.id !== undefined){
+let data1 = data.id;
+if(typeof data1 === "string"){
+if(func2(data1) > 80){
+const err10 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+if(!pattern4.test(data1)){
+const err11 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+}
+else {
+const err12 = {instancePath:instancePath+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+}
+if(data.title !== undefined){
+let data2 = data.title;
+if(typeof data2 === "string"){
+if(func2(data2) > 120){
+const err13 = {instancePath:instancePath+"/title",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data2};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+if(func2(data2) < 1){
+const err14 = {instancePath:instancePath+"/title",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data2};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+}
+else {
+const err15 = {instancePath:instancePath+"/title",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data2};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+}
+if(data.stage !== undefined){
+let data3 = data.stage;
+if(typeof data3 === "string"){
+if(func2(data3) > 80){
+const err16 = {instancePath:instancePath+"/stage",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data3};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+if(!pattern4.test(data3)){
+const err17 = {instancePath:instancePath+"/stage",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data3};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+}
+else {
+const err18 = {instancePath:instancePath+"/stage",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data3};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+}
+if(data.order !== undefined){
+let data4 = data.order;
+if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
+const err19 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema290.properties.order.type,parentSchema:schema290.properties.order,data:data4};
+if(vErrors === null){
+vErrors = [err19];
+}
+else {
+vErrors.push(err19);
+}
+errors++;
+}
+if((typeof data4 == "number") && (isFinite(data4))){
+if(data4 > 99 || isNaN(data4)){
+const err20 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema290.properties.order,data:data4};
+if(vErrors === null){
+vErrors = [err20];
+}
+else {
+vErrors.push(err20);
+}
+errors++;
+}
+if(data4 < 1 || isNaN(data4)){
+const err21 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema290.properties.order,data:data4};
+if(vErrors === null){
+vErrors = [err21];
+}
+else {
+vErrors.push(err21);
+}
+errors++;
+}
+}
+}
+if(data.purpose !== undefined){
+let data5 = data.purpose;
+if(typeof data5 === "string"){
+if(func2(data5) > 2000){
+const err22 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err22];
+}
+else {
+vErrors.push(err22);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err23 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err23];
+}
+else {
+vErrors.push(err23);
+}
+errors++;
+}
+}
+else {
+const err24 = {instancePath:instancePath+"/purpose",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data5};
+if(vErrors === null){
+vErrors = [err24];
+}
+else {
+vErrors.push(err24);
+}
+errors++;
+}
+}
+if(data.who !== undefined){
+let data6 = data.who;
+if(Array.isArray(data6)){
+if(data6.length < 1){
+const err25 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema290.properties.who,data:data6};
+if(vErrors === null){
+vErrors = [err25];
+}
+else {
+vErrors.push(err25);
+}
+errors++;
+}
+const len0 = data6.length;
+for(let i0=0; i0<len0; i0++){
+let data7 = data6[i0];
+if(typeof data7 === "string"){
+if(func2(data7) > 80){
+const err26 = {instancePath:instancePath+"/who/" + i0,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data7};
+if(vErrors === null){
+vErrors = [err26];
+}
+else {
+vErrors.push(err26);
+}
+errors++;
+}
+if(!pattern4.test(data7)){
+const err27 = {instancePath:instancePath+"/who/" + i0,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data7};
+if(vErrors === null){
+vErrors = [err27];
+}
+else {
+vErrors.push(err27);
+}
+errors++;
+}
+}
+else {
+const err28 = {instancePath:instancePath+"/who/" + i0,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data7};
+if(vErrors === null){
+vErrors = [err28];
+}
+else {
+vErrors.push(err28);
+}
+errors++;
+}
+}
+let i1 = data6.length;
+let j0;
+if(i1 > 1){
+outer0:
+for(;i1--;){
+for(j0 = i1; j0--;){
+if(func0(data6[i1], data6[j0])){
+const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema290.properties.who,data:data6};
+if(vErrors === null){
+vErrors = [err29];
+}
+else {
+vErrors.push(err29);
+}
+errors++;
+break outer0;
+}
+}
+}
+}
+}
+else {
+const err30 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.who.type,parentSchema:schema290.properties.who,data:data6};
+if(vErrors === null){
+vErrors = [err30];
+}
+else {
+vErrors.push(err30);
+}
+errors++;
+}
+}
+if(data["only-when"] !== undefined){
+if(!(validate139(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate139.errors : vErrors.concat(validate139.errors);
+errors = vErrors.length;
+}
+}
+if(data.points !== undefined){
+let data9 = data.points;
+if(Array.isArray(data9)){
+if(data9.length < 2){
+const err31 = {instancePath:instancePath+"/points",schemaPath:"#/properties/points/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema290.properties.points,data:data9};
+if(vErrors === null){
+vErrors = [err31];
+}
+else {
+vErrors.push(err31);
+}
+errors++;
+}
+const len1 = data9.length;
+for(let i2=0; i2<len1; i2++){
+if(!(validate145(data9[i2], {instancePath:instancePath+"/points/" + i2,parentData:data9,parentDataProperty:i2,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate145.errors : vErrors.concat(validate145.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err32 = {instancePath:instancePath+"/points",schemaPath:"#/properties/points/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.points.type,parentSchema:schema290.properties.points,data:data9};
+if(vErrors === null){
+vErrors = [err32];
+}
+else {
+vErrors.push(err32);
+}
+errors++;
+}
+}
+if(data.procedures !== undefined){
+let data11 = data.procedures;
+if(Array.isArray(data11)){
+if(data11.length < 1){
+const err33 = {instancePath:instancePath+"/procedures",schemaPath:"#/properties/procedures/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema290.properties.procedures,data:data11};
+if(vErrors === null){
+vErrors = [err33];
+}
+else {
+vErrors.push(err33);
+}
+errors++;
+}
+const len2 = data11.length;
+for(let i3=0; i3<len2; i3++){
+let data12 = data11[i3];
+if(typeof data12 === "string"){
+if(func2(data12) > 80){
+const err34 = {instancePath:instancePath+"/procedures/" + i3,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data12};
+if(vErrors === null){
+vErrors = [err34];
+}
+else {
+vErrors.push(err34);
+}
+errors++;
+}
+if(!pattern4.test(data12)){
+const err35 = {instancePath:instancePath+"/procedures/" + i3,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data12};
+if(vErrors === null){
+vErrors = [err35];
+}
+else {
+vErrors.push(err35);
+}
+errors++;
+}
+}
+else {
+const err36 = {instancePath:instancePath+"/procedures/" + i3,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data12};
+if(vErrors === null){
+vErrors = [err36];
+}
+else {
+vErrors.push(err36);
+}
+errors++;
+}
+}
+let i4 = data11.length;
+let j1;
+if(i4 > 1){
+outer1:
+for(;i4--;){
+for(j1 = i4; j1--;){
+if(func0(data11[i4], data11[j1])){
+const err37 = {instancePath:instancePath+"/procedures",schemaPath:"#/properties/procedures/uniqueItems",keyword:"uniqueItems",params:{i: i4, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i4+" are identical)",schema:true,parentSchema:schema290.properties.procedures,data:data11};
+if(vErrors === null){
+vErrors = [err37];
+}
+else {
+vErrors.push(err37);
+}
+errors++;
+break outer1;
+}
+}
+}
+}
+}
+else {
+const err38 = {instancePath:instancePath+"/procedures",schemaPath:"#/properties/procedures/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.procedures.type,parentSchema:schema290.properties.procedures,data:data11};
+if(vErrors === null){
+vErrors = [err38];
+}
+else {
+vErrors.push(err38);
+}
+errors++;
+}
+}
+if(data.tasks !== undefined){
+let data13 = data.tasks;
+if(Array.isArray(data13)){
+if(data13.length < 1){
+const err39 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema290.properties.tasks,data:data13};
+if(vErrors === null){
+vErrors = [err39];
+}
+else {
+vErrors.push(err39);
+}
+errors++;
+}
+const len3 = data13.length;
+for(let i5=0; i5<len3; i5++){
+let data14 = data13[i5];
+if(typeof data14 === "string"){
+if(func2(data14) > 80){
+const err40 = {instancePath:instancePath+"/tasks/" + i5,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data14};
+if(vErrors === null){
+vErrors = [err40];
+}
+else {
+vErrors.push(err40);
+}
+errors++;
+}
+if(!pattern4.test(data14)){
+const err41 = {instancePath:instancePath+"/tasks/" + i5,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data14};
+if(vErrors === null){
+vErrors = [err41];
+}
+else {
+vErrors.push(err41);
+}
+errors++;
+}
+}
+else {
+const err42 = {instancePath:instancePath+"/tasks/" + i5,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data14};
+if(vErrors === null){
+vErrors = [err42];
+}
+else {
+vErrors.push(err42);
+}
+errors++;
+}
+}
+let i6 = data13.length;
+let j2;
+if(i6 > 1){
+outer2:
+for(;i6--;){
+for(j2 = i6; j2--;){
+if(func0(data13[i6], data13[j2])){
+const err43 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/uniqueItems",keyword:"uniqueItems",params:{i: i6, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i6+" are identical)",schema:true,parentSchema:schema290.properties.tasks,data:data13};
+if(vErrors === null){
+vErrors = [err43];
+}
+else {
+vErrors.push(err43);
+}
+errors++;
+break outer2;
+}
+}
+}
+}
+}
+else {
+const err44 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.tasks.type,parentSchema:schema290.properties.tasks,data:data13};
+if(vErrors === null){
+vErrors = [err44];
+}
+else {
+vErrors.push(err44);
+}
+errors++;
+}
+}
+if(data.decisions !== undefined){
+let data15 = data.decisions;
+if(Array.isArray(data15)){
+if(data15.length < 1){
+const err45 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema290.properties.decisions,data:data15};
+if(vErrors === null){
+vErrors = [err45];
+}
+else {
+vErrors.push(err45);
+}
+errors++;
+}
+const len4 = data15.length;
+for(let i7=0; i7<len4; i7++){
+let data16 = data15[i7];
+if(typeof data16 === "string"){
+if(func2(data16) > 80){
+const err46 = {instancePath:instancePath+"/decisions/" + i7,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data16};
+if(vErrors === null){
+vErrors = [err46];
+}
+else {
+vErrors.push(err46);
+}
+errors++;
+}
+if(!pattern4.test(data16)){
+const err47 = {instancePath:instancePath+"/decisions/" + i7,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data16};
+if(vErrors === null){
+vErrors = [err47];
+}
+else {
+vErrors.push(err47);
+}
+errors++;
+}
+}
+else {
+const err48 = {instancePath:instancePath+"/decisions/" + i7,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data16};
+if(vErrors === null){
+vErrors = [err48];
+}
+else {
+vErrors.push(err48);
+}
+errors++;
+}
+}
+let i8 = data15.length;
+let j3;
+if(i8 > 1){
+outer3:
+for(;i8--;){
+for(j3 = i8; j3--;){
+if(func0(data15[i8], data15[j3])){
+const err49 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i8+" are identical)",schema:true,parentSchema:schema290.properties.decisions,data:data15};
+if(vErrors === null){
+vErrors = [err49];
+}
+else {
+vErrors.push(err49);
+}
+errors++;
+break outer3;
+}
+}
+}
+}
+}
+else {
+const err50 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.decisions.type,parentSchema:schema290.properties.decisions,data:data15};
+if(vErrors === null){
+vErrors = [err50];
+}
+else {
+vErrors.push(err50);
+}
+errors++;
+}
+}
+if(data.forms !== undefined){
+let data17 = data.forms;
+if(Array.isArray(data17)){
+if(data17.length < 1){
+const err51 = {instancePath:instancePath+"/forms",schemaPath:"#/properties/forms/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema290.properties.forms,data:data17};
+if(vErrors === null){
+vErrors = [err51];
+}
+else {
+vErrors.push(err51);
+}
+errors++;
+}
+const len5 = data17.length;
+for(let i9=0; i9<len5; i9++){
+let data18 = data17[i9];
+if(typeof data18 === "string"){
+if(func2(data18) > 80){
+const err52 = {instancePath:instancePath+"/forms/" + i9,schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data18};
+if(vErrors === null){
+vErrors = [err52];
+}
+else {
+vErrors.push(err52);
+}
+errors++;
+}
+if(!pattern4.test(data18)){
+const err53 = {instancePath:instancePath+"/forms/" + i9,schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data18};
+if(vErrors === null){
+vErrors = [err53];
+}
+else {
+vErrors.push(err53);
+}
+errors++;
+}
+}
+else {
+const err54 = {instancePath:instancePath+"/forms/" + i9,schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data18};
+if(vErrors === null){
+vErrors = [err54];
+}
+else {
+vErrors.push(err54);
+}
+errors++;
+}
+}
+let i10 = data17.length;
+let j4;
+if(i10 > 1){
+outer4:
+for(;i10--;){
+for(j4 = i10; j4--;){
+if(func0(data17[i10], data17[j4])){
+const err55 = {instancePath:instancePath+"/forms",schemaPath:"#/properties/forms/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j4},message:"must NOT have duplicate items (items ## "+j4+" and "+i10+" are identical)",schema:true,parentSchema:schema290.properties.forms,data:data17};
+if(vErrors === null){
+vErrors = [err55];
+}
+else {
+vErrors.push(err55);
+}
+errors++;
+break outer4;
+}
+}
+}
+}
+}
+else {
+const err56 = {instancePath:instancePath+"/forms",schemaPath:"#/properties/forms/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema290.properties.forms.type,parentSchema:schema290.properties.forms,data:data17};
+if(vErrors === null){
+vErrors = [err56];
+}
+else {
+vErrors.push(err56);
+}
+errors++;
+}
+}
+if(data.source !== undefined){
+if(!(validate149(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate149.errors : vErrors.concat(validate149.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err57 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema290.type,parentSchema:schema290,data};
+if(vErrors === null){
+vErrors = [err57];
+}
+else {
+vErrors.push(err57);
+}
+errors++;
+}
+validate138.errors = vErrors;
+return errors === 0;
+}
+validate138.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+const of_procedure = validate151;
+const schema312 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"procedure.json","title":"Procedure","description":"The ordered steps of one stage.","type":"object","additionalProperties":false,"required":["kind","id","title","stage","purpose","who","where","wear","ready","steps","done","source"],"properties":{"kind":{"const":"procedure","description":"The kind of document; it picks this schema."},"id":{"$ref":"defs.json#/$defs/id"},"title":{"$ref":"defs.json#/$defs/label"},"stage":{"$ref":"defs.json#/$defs/id","description":"Term of the domain stage: the chapter it is printed in."},"order":{"type":"integer","minimum":1,"maximum":99,"description":"Place within its chapter: lower comes first (default 50)."},"purpose":{"$ref":"defs.json#/$defs/text","description":"What it achieves, in a sentence."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Printed only for clinics where this holds."},"who":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Roles: terms of the domain role."},"where":{"$ref":"defs.json#/$defs/id","description":"Zone: a term of the domain zone."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"ready":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to have ready."},"cautions":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What can hurt someone, printed before the steps."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/step"},"minItems":2},"done":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done."},"records":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Forms on which it is written down."},"decisions":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Decisions that belong to it."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}};
+
+function validate152(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate152.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(Object.keys(data).length < 1){
+const err0 = {instancePath,schemaPath:"#/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema37,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((key0 === "all") || (key0 === "any")) || (key0 === "not"))){
+if(!(validate23(data[key0], {instancePath:instancePath+"/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"),parentData:data,parentDataProperty:key0,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate23.errors : vErrors.concat(validate23.errors);
+errors = vErrors.length;
+}
+}
+}
+if(data.all !== undefined){
+let data1 = data.all;
+if(Array.isArray(data1)){
+if(data1.length < 1){
+const err1 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema37.properties.all,data:data1};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+const len0 = data1.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate22(data1[i0], {instancePath:instancePath+"/all/" + i0,parentData:data1,parentDataProperty:i0,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate22.errors : vErrors.concat(validate22.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err2 = {instancePath:instancePath+"/all",schemaPath:"#/properties/all/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema37.properties.all.type,parentSchema:schema37.properties.all,data:data1};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+}
+if(data.any !== undefined){
+let data3 = data.any;
+if(Array.isArray(data3)){
+if(data3.length < 1){
+const err3 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema37.properties.any,data:data3};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+const len1 = data3.length;
+for(let i1=0; i1<len1; i1++){
+if(!(validate22(data3[i1], {instancePath:instancePath+"/any/" + i1,parentData:data3,parentDataProperty:i1,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate22.errors : vErrors.concat(validate22.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err4 = {instancePath:instancePath+"/any",schemaPath:"#/properties/any/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema37.properties.any.type,parentSchema:schema37.properties.any,data:data3};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+if(data.not !== undefined){
+if(!(validate22(data.not, {instancePath:instancePath+"/not",parentData:data,parentDataProperty:"not",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate22.errors : vErrors.concat(validate22.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+const err5 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema37.type,parentSchema:schema37,data};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+validate152.errors = vErrors;
+return errors === 0;
+}
+validate152.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+
+function validate158(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate158.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16648,16 +18599,16 @@ vErrors.push(err21);
 }
 errors++;
 }
-validate136.errors = vErrors;
+validate158.errors = vErrors;
 return errors === 0;
 }
-validate136.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate158.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate140(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate162(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate140.evaluated;
+const evaluated0 = validate162.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16843,17 +18794,17 @@ errors++;
 }
 }
 }
-validate140.errors = vErrors;
+validate162.errors = vErrors;
 return errors === 0;
 }
-validate140.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate162.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate129(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate151(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="procedure.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate129.evaluated;
+const evaluated0 = validate151.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -16862,7 +18813,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -16872,7 +18823,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.id === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -16882,7 +18833,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.title === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -16892,7 +18843,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.stage === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "stage"},message:"must have required property '"+"stage"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -16902,7 +18853,7 @@ vErrors.push(err3);
 errors++;
 }
 if(data.purpose === undefined){
-const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err4 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "purpose"},message:"must have required property '"+"purpose"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -16912,7 +18863,7 @@ vErrors.push(err4);
 errors++;
 }
 if(data.who === undefined){
-const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err5 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "who"},message:"must have required property '"+"who"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -16922,7 +18873,7 @@ vErrors.push(err5);
 errors++;
 }
 if(data.where === undefined){
-const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err6 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "where"},message:"must have required property '"+"where"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -16932,7 +18883,7 @@ vErrors.push(err6);
 errors++;
 }
 if(data.wear === undefined){
-const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err7 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "wear"},message:"must have required property '"+"wear"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -16942,7 +18893,7 @@ vErrors.push(err7);
 errors++;
 }
 if(data.ready === undefined){
-const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err8 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "ready"},message:"must have required property '"+"ready"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -16952,7 +18903,7 @@ vErrors.push(err8);
 errors++;
 }
 if(data.steps === undefined){
-const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err9 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -16962,7 +18913,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data.done === undefined){
-const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err10 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "done"},message:"must have required property '"+"done"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -16972,7 +18923,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data.source === undefined){
-const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema279.required,parentSchema:schema279,data};
+const err11 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema312.required,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -16982,8 +18933,8 @@ vErrors.push(err11);
 errors++;
 }
 for(const key0 in data){
-if(!(func1.call(schema279.properties, key0))){
-const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema279,data};
+if(!(func1.call(schema312.properties, key0))){
+const err12 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -16996,7 +18947,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("procedure" !== data0){
-const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema279.properties.kind,data:data0};
+const err13 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "procedure"},message:"must be equal to constant",schema:"procedure",parentSchema:schema312.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -17114,7 +19065,7 @@ errors++;
 if(data.order !== undefined){
 let data4 = data.order;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
-const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema279.properties.order.type,parentSchema:schema279.properties.order,data:data4};
+const err23 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema312.properties.order.type,parentSchema:schema312.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -17125,7 +19076,7 @@ errors++;
 }
 if((typeof data4 == "number") && (isFinite(data4))){
 if(data4 > 99 || isNaN(data4)){
-const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema279.properties.order,data:data4};
+const err24 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/maximum",keyword:"maximum",params:{comparison: "<=", limit: 99},message:"must be <= 99",schema:99,parentSchema:schema312.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -17135,7 +19086,7 @@ vErrors.push(err24);
 errors++;
 }
 if(data4 < 1 || isNaN(data4)){
-const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema279.properties.order,data:data4};
+const err25 = {instancePath:instancePath+"/order",schemaPath:"#/properties/order/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema312.properties.order,data:data4};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -17182,8 +19133,8 @@ errors++;
 }
 }
 if(data["only-when"] !== undefined){
-if(!(validate130(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
+if(!(validate152(data["only-when"], {instancePath:instancePath+"/only-when",parentData:data,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate152.errors : vErrors.concat(validate152.errors);
 errors = vErrors.length;
 }
 }
@@ -17191,7 +19142,7 @@ if(data.who !== undefined){
 let data7 = data.who;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.who,data:data7};
+const err29 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err29];
 }
@@ -17243,7 +19194,7 @@ outer0:
 for(;i1--;){
 for(j0 = i1; j0--;){
 if(func0(data7[i1], data7[j0])){
-const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema279.properties.who,data:data7};
+const err33 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/uniqueItems",keyword:"uniqueItems",params:{i: i1, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i1+" are identical)",schema:true,parentSchema:schema312.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -17258,7 +19209,7 @@ break outer0;
 }
 }
 else {
-const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.who.type,parentSchema:schema279.properties.who,data:data7};
+const err34 = {instancePath:instancePath+"/who",schemaPath:"#/properties/who/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.who.type,parentSchema:schema312.properties.who,data:data7};
 if(vErrors === null){
 vErrors = [err34];
 }
@@ -17307,7 +19258,7 @@ if(data.wear !== undefined){
 let data10 = data.wear;
 if(Array.isArray(data10)){
 if(data10.length < 1){
-const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.wear,data:data10};
+const err38 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err38];
 }
@@ -17359,7 +19310,7 @@ outer1:
 for(;i3--;){
 for(j1 = i3; j1--;){
 if(func0(data10[i3], data10[j1])){
-const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema279.properties.wear,data:data10};
+const err42 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i3, j: j1},message:"must NOT have duplicate items (items ## "+j1+" and "+i3+" are identical)",schema:true,parentSchema:schema312.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err42];
 }
@@ -17374,7 +19325,7 @@ break outer1;
 }
 }
 else {
-const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.wear.type,parentSchema:schema279.properties.wear,data:data10};
+const err43 = {instancePath:instancePath+"/wear",schemaPath:"#/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.wear.type,parentSchema:schema312.properties.wear,data:data10};
 if(vErrors === null){
 vErrors = [err43];
 }
@@ -17388,7 +19339,7 @@ if(data.ready !== undefined){
 let data12 = data.ready;
 if(Array.isArray(data12)){
 if(data12.length < 1){
-const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.ready,data:data12};
+const err44 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err44];
 }
@@ -17435,7 +19386,7 @@ errors++;
 }
 }
 else {
-const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.ready.type,parentSchema:schema279.properties.ready,data:data12};
+const err48 = {instancePath:instancePath+"/ready",schemaPath:"#/properties/ready/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.ready.type,parentSchema:schema312.properties.ready,data:data12};
 if(vErrors === null){
 vErrors = [err48];
 }
@@ -17449,7 +19400,7 @@ if(data.cautions !== undefined){
 let data14 = data.cautions;
 if(Array.isArray(data14)){
 if(data14.length < 1){
-const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.cautions,data:data14};
+const err49 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err49];
 }
@@ -17496,7 +19447,7 @@ errors++;
 }
 }
 else {
-const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.cautions.type,parentSchema:schema279.properties.cautions,data:data14};
+const err53 = {instancePath:instancePath+"/cautions",schemaPath:"#/properties/cautions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.cautions.type,parentSchema:schema312.properties.cautions,data:data14};
 if(vErrors === null){
 vErrors = [err53];
 }
@@ -17510,7 +19461,7 @@ if(data.steps !== undefined){
 let data16 = data.steps;
 if(Array.isArray(data16)){
 if(data16.length < 2){
-const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema279.properties.steps,data:data16};
+const err54 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema312.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err54];
 }
@@ -17521,14 +19472,14 @@ errors++;
 }
 const len4 = data16.length;
 for(let i6=0; i6<len4; i6++){
-if(!(validate136(data16[i6], {instancePath:instancePath+"/steps/" + i6,parentData:data16,parentDataProperty:i6,rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate136.errors : vErrors.concat(validate136.errors);
+if(!(validate158(data16[i6], {instancePath:instancePath+"/steps/" + i6,parentData:data16,parentDataProperty:i6,rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate158.errors : vErrors.concat(validate158.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.steps.type,parentSchema:schema279.properties.steps,data:data16};
+const err55 = {instancePath:instancePath+"/steps",schemaPath:"#/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.steps.type,parentSchema:schema312.properties.steps,data:data16};
 if(vErrors === null){
 vErrors = [err55];
 }
@@ -17577,7 +19528,7 @@ if(data.records !== undefined){
 let data19 = data.records;
 if(Array.isArray(data19)){
 if(data19.length < 1){
-const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.records,data:data19};
+const err59 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -17629,7 +19580,7 @@ outer2:
 for(;i8--;){
 for(j2 = i8; j2--;){
 if(func0(data19[i8], data19[j2])){
-const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema279.properties.records,data:data19};
+const err63 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/uniqueItems",keyword:"uniqueItems",params:{i: i8, j: j2},message:"must NOT have duplicate items (items ## "+j2+" and "+i8+" are identical)",schema:true,parentSchema:schema312.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err63];
 }
@@ -17644,7 +19595,7 @@ break outer2;
 }
 }
 else {
-const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.records.type,parentSchema:schema279.properties.records,data:data19};
+const err64 = {instancePath:instancePath+"/records",schemaPath:"#/properties/records/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.records.type,parentSchema:schema312.properties.records,data:data19};
 if(vErrors === null){
 vErrors = [err64];
 }
@@ -17658,7 +19609,7 @@ if(data.decisions !== undefined){
 let data21 = data.decisions;
 if(Array.isArray(data21)){
 if(data21.length < 1){
-const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema279.properties.decisions,data:data21};
+const err65 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema312.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err65];
 }
@@ -17710,7 +19661,7 @@ outer3:
 for(;i10--;){
 for(j3 = i10; j3--;){
 if(func0(data21[i10], data21[j3])){
-const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema279.properties.decisions,data:data21};
+const err69 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/uniqueItems",keyword:"uniqueItems",params:{i: i10, j: j3},message:"must NOT have duplicate items (items ## "+j3+" and "+i10+" are identical)",schema:true,parentSchema:schema312.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err69];
 }
@@ -17725,7 +19676,7 @@ break outer3;
 }
 }
 else {
-const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema279.properties.decisions.type,parentSchema:schema279.properties.decisions,data:data21};
+const err70 = {instancePath:instancePath+"/decisions",schemaPath:"#/properties/decisions/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema312.properties.decisions.type,parentSchema:schema312.properties.decisions,data:data21};
 if(vErrors === null){
 vErrors = [err70];
 }
@@ -17736,14 +19687,14 @@ errors++;
 }
 }
 if(data.source !== undefined){
-if(!(validate140(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate140.errors : vErrors.concat(validate140.errors);
+if(!(validate162(data.source, {instancePath:instancePath+"/source",parentData:data,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate162.errors : vErrors.concat(validate162.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema279.type,parentSchema:schema279,data};
+const err71 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema312.type,parentSchema:schema312,data};
 if(vErrors === null){
 vErrors = [err71];
 }
@@ -17752,20 +19703,20 @@ vErrors.push(err71);
 }
 errors++;
 }
-validate129.errors = vErrors;
+validate151.errors = vErrors;
 return errors === 0;
 }
-validate129.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate151.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_sources = validate142;
-const schema305 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
-const pattern153 = new RegExp("^https://", "u");
+const of_requirements = validate164;
+const schema338 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"requirements.json","title":"Requirements","description":"What a published source asks of a clinic's written program, item by item, and what answers each.","type":"object","additionalProperties":false,"required":["kind","source","items"],"properties":{"kind":{"const":"requirements","description":"The kind of document; it picks this schema."},"source":{"$ref":"defs.json#/$defs/id","description":"Id of an entry of the bibliography: the publication that asks."},"items":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["id","item","section","text","evidence","reprocessing"],"properties":{"id":{"$ref":"defs.json#/$defs/id","description":"Unique among all requirements."},"item":{"type":"string","minLength":1,"maxLength":40,"description":"Number of the item as the source prints it."},"section":{"$ref":"defs.json#/$defs/label","description":"Heading under which the source prints it."},"text":{"$ref":"defs.json#/$defs/text","description":"What is asked, in our own words."},"clause":{"type":"string","minLength":1,"maxLength":80,"description":"Clause, where it is not the number of the item."},"evidence":{"$ref":"defs.json#/$defs/evidence"},"reprocessing":{"type":"boolean","description":"Whether it is about the path of an instrument."},"answered-by":{"type":"array","minItems":1,"uniqueItems":true,"items":{"type":"string","pattern":"^[a-z]+:[a-z0-9.-]+(?:/[a-z0-9.-]+)?$","maxLength":120,"description":"What answers it, kind and id: `policy:sharps`, `policy:sharps/recap` (a point), `procedure:wash`, `task:wipe`."},"description":"What answers it: policies and their points, procedures, decisions, tasks, forms, limits, sections. Without it the item is open."}}}}}};
+const pattern169 = new RegExp("^[a-z]+:[a-z0-9.-]+(?:/[a-z0-9.-]+)?$", "u");
 
-function validate142(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
-/*# sourceURL="sources.json" */;
+function validate164(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+/*# sourceURL="requirements.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate142.evaluated;
+const evaluated0 = validate164.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -17774,7 +19725,528 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema305.required,parentSchema:schema305,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema338.required,parentSchema:schema338,data};
+if(vErrors === null){
+vErrors = [err0];
+}
+else {
+vErrors.push(err0);
+}
+errors++;
+}
+if(data.source === undefined){
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema338.required,parentSchema:schema338,data};
+if(vErrors === null){
+vErrors = [err1];
+}
+else {
+vErrors.push(err1);
+}
+errors++;
+}
+if(data.items === undefined){
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "items"},message:"must have required property '"+"items"+"'",schema:schema338.required,parentSchema:schema338,data};
+if(vErrors === null){
+vErrors = [err2];
+}
+else {
+vErrors.push(err2);
+}
+errors++;
+}
+for(const key0 in data){
+if(!(((key0 === "kind") || (key0 === "source")) || (key0 === "items"))){
+const err3 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema338,data};
+if(vErrors === null){
+vErrors = [err3];
+}
+else {
+vErrors.push(err3);
+}
+errors++;
+}
+}
+if(data.kind !== undefined){
+let data0 = data.kind;
+if("requirements" !== data0){
+const err4 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "requirements"},message:"must be equal to constant",schema:"requirements",parentSchema:schema338.properties.kind,data:data0};
+if(vErrors === null){
+vErrors = [err4];
+}
+else {
+vErrors.push(err4);
+}
+errors++;
+}
+}
+if(data.source !== undefined){
+let data1 = data.source;
+if(typeof data1 === "string"){
+if(func2(data1) > 80){
+const err5 = {instancePath:instancePath+"/source",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err5];
+}
+else {
+vErrors.push(err5);
+}
+errors++;
+}
+if(!pattern4.test(data1)){
+const err6 = {instancePath:instancePath+"/source",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err6];
+}
+else {
+vErrors.push(err6);
+}
+errors++;
+}
+}
+else {
+const err7 = {instancePath:instancePath+"/source",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data1};
+if(vErrors === null){
+vErrors = [err7];
+}
+else {
+vErrors.push(err7);
+}
+errors++;
+}
+}
+if(data.items !== undefined){
+let data2 = data.items;
+if(Array.isArray(data2)){
+if(data2.length < 1){
+const err8 = {instancePath:instancePath+"/items",schemaPath:"#/properties/items/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema338.properties.items,data:data2};
+if(vErrors === null){
+vErrors = [err8];
+}
+else {
+vErrors.push(err8);
+}
+errors++;
+}
+const len0 = data2.length;
+for(let i0=0; i0<len0; i0++){
+let data3 = data2[i0];
+if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
+if(data3.id === undefined){
+const err9 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "id"},message:"must have required property '"+"id"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err9];
+}
+else {
+vErrors.push(err9);
+}
+errors++;
+}
+if(data3.item === undefined){
+const err10 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "item"},message:"must have required property '"+"item"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err10];
+}
+else {
+vErrors.push(err10);
+}
+errors++;
+}
+if(data3.section === undefined){
+const err11 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "section"},message:"must have required property '"+"section"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err11];
+}
+else {
+vErrors.push(err11);
+}
+errors++;
+}
+if(data3.text === undefined){
+const err12 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "text"},message:"must have required property '"+"text"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err12];
+}
+else {
+vErrors.push(err12);
+}
+errors++;
+}
+if(data3.evidence === undefined){
+const err13 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "evidence"},message:"must have required property '"+"evidence"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err13];
+}
+else {
+vErrors.push(err13);
+}
+errors++;
+}
+if(data3.reprocessing === undefined){
+const err14 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/required",keyword:"required",params:{missingProperty: "reprocessing"},message:"must have required property '"+"reprocessing"+"'",schema:schema338.properties.items.items.required,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err14];
+}
+else {
+vErrors.push(err14);
+}
+errors++;
+}
+for(const key1 in data3){
+if(!((((((((key1 === "id") || (key1 === "item")) || (key1 === "section")) || (key1 === "text")) || (key1 === "clause")) || (key1 === "evidence")) || (key1 === "reprocessing")) || (key1 === "answered-by"))){
+const err15 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err15];
+}
+else {
+vErrors.push(err15);
+}
+errors++;
+}
+}
+if(data3.id !== undefined){
+let data4 = data3.id;
+if(typeof data4 === "string"){
+if(func2(data4) > 80){
+const err16 = {instancePath:instancePath+"/items/" + i0+"/id",schemaPath:"defs.json#/$defs/id/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema33,data:data4};
+if(vErrors === null){
+vErrors = [err16];
+}
+else {
+vErrors.push(err16);
+}
+errors++;
+}
+if(!pattern4.test(data4)){
+const err17 = {instancePath:instancePath+"/items/" + i0+"/id",schemaPath:"defs.json#/$defs/id/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)*$",parentSchema:schema33,data:data4};
+if(vErrors === null){
+vErrors = [err17];
+}
+else {
+vErrors.push(err17);
+}
+errors++;
+}
+}
+else {
+const err18 = {instancePath:instancePath+"/items/" + i0+"/id",schemaPath:"defs.json#/$defs/id/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema33.type,parentSchema:schema33,data:data4};
+if(vErrors === null){
+vErrors = [err18];
+}
+else {
+vErrors.push(err18);
+}
+errors++;
+}
+}
+if(data3.item !== undefined){
+let data5 = data3.item;
+if(typeof data5 === "string"){
+if(func2(data5) > 40){
+const err19 = {instancePath:instancePath+"/items/" + i0+"/item",schemaPath:"#/properties/items/items/properties/item/maxLength",keyword:"maxLength",params:{limit: 40},message:"must NOT have more than 40 characters",schema:40,parentSchema:schema338.properties.items.items.properties.item,data:data5};
+if(vErrors === null){
+vErrors = [err19];
+}
+else {
+vErrors.push(err19);
+}
+errors++;
+}
+if(func2(data5) < 1){
+const err20 = {instancePath:instancePath+"/items/" + i0+"/item",schemaPath:"#/properties/items/items/properties/item/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema338.properties.items.items.properties.item,data:data5};
+if(vErrors === null){
+vErrors = [err20];
+}
+else {
+vErrors.push(err20);
+}
+errors++;
+}
+}
+else {
+const err21 = {instancePath:instancePath+"/items/" + i0+"/item",schemaPath:"#/properties/items/items/properties/item/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema338.properties.items.items.properties.item.type,parentSchema:schema338.properties.items.items.properties.item,data:data5};
+if(vErrors === null){
+vErrors = [err21];
+}
+else {
+vErrors.push(err21);
+}
+errors++;
+}
+}
+if(data3.section !== undefined){
+let data6 = data3.section;
+if(typeof data6 === "string"){
+if(func2(data6) > 120){
+const err22 = {instancePath:instancePath+"/items/" + i0+"/section",schemaPath:"defs.json#/$defs/label/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema34,data:data6};
+if(vErrors === null){
+vErrors = [err22];
+}
+else {
+vErrors.push(err22);
+}
+errors++;
+}
+if(func2(data6) < 1){
+const err23 = {instancePath:instancePath+"/items/" + i0+"/section",schemaPath:"defs.json#/$defs/label/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema34,data:data6};
+if(vErrors === null){
+vErrors = [err23];
+}
+else {
+vErrors.push(err23);
+}
+errors++;
+}
+}
+else {
+const err24 = {instancePath:instancePath+"/items/" + i0+"/section",schemaPath:"defs.json#/$defs/label/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema34.type,parentSchema:schema34,data:data6};
+if(vErrors === null){
+vErrors = [err24];
+}
+else {
+vErrors.push(err24);
+}
+errors++;
+}
+}
+if(data3.text !== undefined){
+let data7 = data3.text;
+if(typeof data7 === "string"){
+if(func2(data7) > 2000){
+const err25 = {instancePath:instancePath+"/items/" + i0+"/text",schemaPath:"defs.json#/$defs/text/maxLength",keyword:"maxLength",params:{limit: 2000},message:"must NOT have more than 2000 characters",schema:2000,parentSchema:schema41,data:data7};
+if(vErrors === null){
+vErrors = [err25];
+}
+else {
+vErrors.push(err25);
+}
+errors++;
+}
+if(func2(data7) < 1){
+const err26 = {instancePath:instancePath+"/items/" + i0+"/text",schemaPath:"defs.json#/$defs/text/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema41,data:data7};
+if(vErrors === null){
+vErrors = [err26];
+}
+else {
+vErrors.push(err26);
+}
+errors++;
+}
+}
+else {
+const err27 = {instancePath:instancePath+"/items/" + i0+"/text",schemaPath:"defs.json#/$defs/text/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema41.type,parentSchema:schema41,data:data7};
+if(vErrors === null){
+vErrors = [err27];
+}
+else {
+vErrors.push(err27);
+}
+errors++;
+}
+}
+if(data3.clause !== undefined){
+let data8 = data3.clause;
+if(typeof data8 === "string"){
+if(func2(data8) > 80){
+const err28 = {instancePath:instancePath+"/items/" + i0+"/clause",schemaPath:"#/properties/items/items/properties/clause/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema338.properties.items.items.properties.clause,data:data8};
+if(vErrors === null){
+vErrors = [err28];
+}
+else {
+vErrors.push(err28);
+}
+errors++;
+}
+if(func2(data8) < 1){
+const err29 = {instancePath:instancePath+"/items/" + i0+"/clause",schemaPath:"#/properties/items/items/properties/clause/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema338.properties.items.items.properties.clause,data:data8};
+if(vErrors === null){
+vErrors = [err29];
+}
+else {
+vErrors.push(err29);
+}
+errors++;
+}
+}
+else {
+const err30 = {instancePath:instancePath+"/items/" + i0+"/clause",schemaPath:"#/properties/items/items/properties/clause/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema338.properties.items.items.properties.clause.type,parentSchema:schema338.properties.items.items.properties.clause,data:data8};
+if(vErrors === null){
+vErrors = [err30];
+}
+else {
+vErrors.push(err30);
+}
+errors++;
+}
+}
+if(data3.evidence !== undefined){
+let data9 = data3.evidence;
+if(!((((data9 === "read") || (data9 === "recalled")) || (data9 === "computed")) || (data9 === "decided"))){
+const err31 = {instancePath:instancePath+"/items/" + i0+"/evidence",schemaPath:"defs.json#/$defs/evidence/enum",keyword:"enum",params:{allowedValues: schema98.enum},message:"must be equal to one of the allowed values",schema:schema98.enum,parentSchema:schema98,data:data9};
+if(vErrors === null){
+vErrors = [err31];
+}
+else {
+vErrors.push(err31);
+}
+errors++;
+}
+}
+if(data3.reprocessing !== undefined){
+let data10 = data3.reprocessing;
+if(typeof data10 !== "boolean"){
+const err32 = {instancePath:instancePath+"/items/" + i0+"/reprocessing",schemaPath:"#/properties/items/items/properties/reprocessing/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema338.properties.items.items.properties.reprocessing.type,parentSchema:schema338.properties.items.items.properties.reprocessing,data:data10};
+if(vErrors === null){
+vErrors = [err32];
+}
+else {
+vErrors.push(err32);
+}
+errors++;
+}
+}
+if(data3["answered-by"] !== undefined){
+let data11 = data3["answered-by"];
+if(Array.isArray(data11)){
+if(data11.length < 1){
+const err33 = {instancePath:instancePath+"/items/" + i0+"/answered-by",schemaPath:"#/properties/items/items/properties/answered-by/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema338.properties.items.items.properties["answered-by"],data:data11};
+if(vErrors === null){
+vErrors = [err33];
+}
+else {
+vErrors.push(err33);
+}
+errors++;
+}
+const len1 = data11.length;
+for(let i1=0; i1<len1; i1++){
+let data12 = data11[i1];
+if(typeof data12 === "string"){
+if(func2(data12) > 120){
+const err34 = {instancePath:instancePath+"/items/" + i0+"/answered-by/" + i1,schemaPath:"#/properties/items/items/properties/answered-by/items/maxLength",keyword:"maxLength",params:{limit: 120},message:"must NOT have more than 120 characters",schema:120,parentSchema:schema338.properties.items.items.properties["answered-by"].items,data:data12};
+if(vErrors === null){
+vErrors = [err34];
+}
+else {
+vErrors.push(err34);
+}
+errors++;
+}
+if(!pattern169.test(data12)){
+const err35 = {instancePath:instancePath+"/items/" + i0+"/answered-by/" + i1,schemaPath:"#/properties/items/items/properties/answered-by/items/pattern",keyword:"pattern",params:{pattern: "^[a-z]+:[a-z0-9.-]+(?:/[a-z0-9.-]+)?$"},message:"must match pattern \""+"^[a-z]+:[a-z0-9.-]+(?:/[a-z0-9.-]+)?$"+"\"",schema:"^[a-z]+:[a-z0-9.-]+(?:/[a-z0-9.-]+)?$",parentSchema:schema338.properties.items.items.properties["answered-by"].items,data:data12};
+if(vErrors === null){
+vErrors = [err35];
+}
+else {
+vErrors.push(err35);
+}
+errors++;
+}
+}
+else {
+const err36 = {instancePath:instancePath+"/items/" + i0+"/answered-by/" + i1,schemaPath:"#/properties/items/items/properties/answered-by/items/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema338.properties.items.items.properties["answered-by"].items.type,parentSchema:schema338.properties.items.items.properties["answered-by"].items,data:data12};
+if(vErrors === null){
+vErrors = [err36];
+}
+else {
+vErrors.push(err36);
+}
+errors++;
+}
+}
+let i2 = data11.length;
+let j0;
+if(i2 > 1){
+const indices0 = {};
+for(;i2--;){
+let item0 = data11[i2];
+if(typeof item0 !== "string"){
+continue;
+}
+if(typeof indices0[item0] == "number"){
+j0 = indices0[item0];
+const err37 = {instancePath:instancePath+"/items/" + i0+"/answered-by",schemaPath:"#/properties/items/items/properties/answered-by/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema338.properties.items.items.properties["answered-by"],data:data11};
+if(vErrors === null){
+vErrors = [err37];
+}
+else {
+vErrors.push(err37);
+}
+errors++;
+break;
+}
+indices0[item0] = i2;
+}
+}
+}
+else {
+const err38 = {instancePath:instancePath+"/items/" + i0+"/answered-by",schemaPath:"#/properties/items/items/properties/answered-by/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema338.properties.items.items.properties["answered-by"].type,parentSchema:schema338.properties.items.items.properties["answered-by"],data:data11};
+if(vErrors === null){
+vErrors = [err38];
+}
+else {
+vErrors.push(err38);
+}
+errors++;
+}
+}
+}
+else {
+const err39 = {instancePath:instancePath+"/items/" + i0,schemaPath:"#/properties/items/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema338.properties.items.items.type,parentSchema:schema338.properties.items.items,data:data3};
+if(vErrors === null){
+vErrors = [err39];
+}
+else {
+vErrors.push(err39);
+}
+errors++;
+}
+}
+}
+else {
+const err40 = {instancePath:instancePath+"/items",schemaPath:"#/properties/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema338.properties.items.type,parentSchema:schema338.properties.items,data:data2};
+if(vErrors === null){
+vErrors = [err40];
+}
+else {
+vErrors.push(err40);
+}
+errors++;
+}
+}
+}
+else {
+const err41 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema338.type,parentSchema:schema338,data};
+if(vErrors === null){
+vErrors = [err41];
+}
+else {
+vErrors.push(err41);
+}
+errors++;
+}
+validate164.errors = vErrors;
+return errors === 0;
+}
+validate164.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+
+const of_sources = validate165;
+const schema344 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"sources.json","title":"Sources","description":"The bibliography.","type":"object","additionalProperties":false,"required":["kind","sources"],"properties":{"kind":{"const":"sources","description":"The kind of document; it picks this schema."},"sources":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","type"],"properties":{"title":{"type":"string","minLength":1,"description":"Title as published."},"publisher":{"type":"string","minLength":1,"description":"Who published it."},"year":{"type":"integer","minimum":1900,"maximum":2100},"edition":{"type":"string","minLength":1,"description":"Edition or revision."},"url":{"type":"string","pattern":"^https://","description":"Where to find it."},"type":{"enum":["standard","guideline","regulation","paper","handbook","maker","common-practice","clinic"],"description":"What kind of source it is."},"withdrawn":{"$ref":"defs.json#/$defs/date","description":"Last day on which this edition was in force."},"checked":{"$ref":"defs.json#/$defs/date","description":"When somebody last looked at a public copy of it."},"note":{"$ref":"defs.json#/$defs/text","description":"What a reader should know about it."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const pattern171 = new RegExp("^https://", "u");
+
+function validate165(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+/*# sourceURL="sources.json" */;
+let vErrors = null;
+let errors = 0;
+const evaluated0 = validate165.evaluated;
+if(evaluated0.dynamicProps){
+evaluated0.props = undefined;
+}
+if(evaluated0.dynamicItems){
+evaluated0.items = undefined;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.kind === undefined){
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema344.required,parentSchema:schema344,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -17784,7 +20256,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.sources === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema305.required,parentSchema:schema305,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "sources"},message:"must have required property '"+"sources"+"'",schema:schema344.required,parentSchema:schema344,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -17795,7 +20267,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "sources"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema305,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema344,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -17808,7 +20280,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("sources" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema305.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "sources"},message:"must be equal to constant",schema:"sources",parentSchema:schema344.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -17822,7 +20294,7 @@ if(data.sources !== undefined){
 let data1 = data.sources;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema305.properties.sources,data:data1};
+const err4 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema344.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -17867,7 +20339,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema305.properties.sources.propertyNames,parentSchema:schema305.properties.sources,data:data1};
+const err8 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema344.properties.sources.propertyNames,parentSchema:schema344.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -17881,7 +20353,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema305.properties.sources.additionalProperties.required,parentSchema:schema305.properties.sources.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema344.properties.sources.additionalProperties.required,parentSchema:schema344.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -17891,7 +20363,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.type === undefined){
-const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema305.properties.sources.additionalProperties.required,parentSchema:schema305.properties.sources.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/required",keyword:"required",params:{missingProperty: "type"},message:"must have required property '"+"type"+"'",schema:schema344.properties.sources.additionalProperties.required,parentSchema:schema344.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -17901,8 +20373,8 @@ vErrors.push(err10);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema305.properties.sources.additionalProperties.properties, key3))){
-const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema305.properties.sources.additionalProperties,data:data2};
+if(!(func1.call(schema344.properties.sources.additionalProperties.properties, key3))){
+const err11 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema344.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -17916,7 +20388,7 @@ if(data2.title !== undefined){
 let data3 = data2.title;
 if(typeof data3 === "string"){
 if(func2(data3) < 1){
-const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema305.properties.sources.additionalProperties.properties.title,data:data3};
+const err12 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema344.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -17927,7 +20399,7 @@ errors++;
 }
 }
 else {
-const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema305.properties.sources.additionalProperties.properties.title.type,parentSchema:schema305.properties.sources.additionalProperties.properties.title,data:data3};
+const err13 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/title",schemaPath:"#/properties/sources/additionalProperties/properties/title/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema344.properties.sources.additionalProperties.properties.title.type,parentSchema:schema344.properties.sources.additionalProperties.properties.title,data:data3};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -17941,7 +20413,7 @@ if(data2.publisher !== undefined){
 let data4 = data2.publisher;
 if(typeof data4 === "string"){
 if(func2(data4) < 1){
-const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema305.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err14 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema344.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -17952,7 +20424,7 @@ errors++;
 }
 }
 else {
-const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema305.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema305.properties.sources.additionalProperties.properties.publisher,data:data4};
+const err15 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/publisher",schemaPath:"#/properties/sources/additionalProperties/properties/publisher/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema344.properties.sources.additionalProperties.properties.publisher.type,parentSchema:schema344.properties.sources.additionalProperties.properties.publisher,data:data4};
 if(vErrors === null){
 vErrors = [err15];
 }
@@ -17965,7 +20437,7 @@ errors++;
 if(data2.year !== undefined){
 let data5 = data2.year;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
-const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema305.properties.sources.additionalProperties.properties.year.type,parentSchema:schema305.properties.sources.additionalProperties.properties.year,data:data5};
+const err16 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/type",keyword:"type",params:{type: "integer"},message:"must be integer",schema:schema344.properties.sources.additionalProperties.properties.year.type,parentSchema:schema344.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err16];
 }
@@ -17976,7 +20448,7 @@ errors++;
 }
 if((typeof data5 == "number") && (isFinite(data5))){
 if(data5 > 2100 || isNaN(data5)){
-const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema305.properties.sources.additionalProperties.properties.year,data:data5};
+const err17 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/maximum",keyword:"maximum",params:{comparison: "<=", limit: 2100},message:"must be <= 2100",schema:2100,parentSchema:schema344.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err17];
 }
@@ -17986,7 +20458,7 @@ vErrors.push(err17);
 errors++;
 }
 if(data5 < 1900 || isNaN(data5)){
-const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema305.properties.sources.additionalProperties.properties.year,data:data5};
+const err18 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/year",schemaPath:"#/properties/sources/additionalProperties/properties/year/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1900},message:"must be >= 1900",schema:1900,parentSchema:schema344.properties.sources.additionalProperties.properties.year,data:data5};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -18001,7 +20473,7 @@ if(data2.edition !== undefined){
 let data6 = data2.edition;
 if(typeof data6 === "string"){
 if(func2(data6) < 1){
-const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema305.properties.sources.additionalProperties.properties.edition,data:data6};
+const err19 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema344.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -18012,7 +20484,7 @@ errors++;
 }
 }
 else {
-const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema305.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema305.properties.sources.additionalProperties.properties.edition,data:data6};
+const err20 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/edition",schemaPath:"#/properties/sources/additionalProperties/properties/edition/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema344.properties.sources.additionalProperties.properties.edition.type,parentSchema:schema344.properties.sources.additionalProperties.properties.edition,data:data6};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -18025,8 +20497,8 @@ errors++;
 if(data2.url !== undefined){
 let data7 = data2.url;
 if(typeof data7 === "string"){
-if(!pattern153.test(data7)){
-const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema305.properties.sources.additionalProperties.properties.url,data:data7};
+if(!pattern171.test(data7)){
+const err21 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/pattern",keyword:"pattern",params:{pattern: "^https://"},message:"must match pattern \""+"^https://"+"\"",schema:"^https://",parentSchema:schema344.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err21];
 }
@@ -18037,7 +20509,7 @@ errors++;
 }
 }
 else {
-const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema305.properties.sources.additionalProperties.properties.url.type,parentSchema:schema305.properties.sources.additionalProperties.properties.url,data:data7};
+const err22 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/url",schemaPath:"#/properties/sources/additionalProperties/properties/url/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema344.properties.sources.additionalProperties.properties.url.type,parentSchema:schema344.properties.sources.additionalProperties.properties.url,data:data7};
 if(vErrors === null){
 vErrors = [err22];
 }
@@ -18050,7 +20522,7 @@ errors++;
 if(data2.type !== undefined){
 let data8 = data2.type;
 if(!((((((((data8 === "standard") || (data8 === "guideline")) || (data8 === "regulation")) || (data8 === "paper")) || (data8 === "handbook")) || (data8 === "maker")) || (data8 === "common-practice")) || (data8 === "clinic"))){
-const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema305.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema305.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema305.properties.sources.additionalProperties.properties.type,data:data8};
+const err23 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/type",schemaPath:"#/properties/sources/additionalProperties/properties/type/enum",keyword:"enum",params:{allowedValues: schema344.properties.sources.additionalProperties.properties.type.enum},message:"must be equal to one of the allowed values",schema:schema344.properties.sources.additionalProperties.properties.type.enum,parentSchema:schema344.properties.sources.additionalProperties.properties.type,data:data8};
 if(vErrors === null){
 vErrors = [err23];
 }
@@ -18147,7 +20619,7 @@ errors++;
 }
 }
 else {
-const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema305.properties.sources.additionalProperties.type,parentSchema:schema305.properties.sources.additionalProperties,data:data2};
+const err31 = {instancePath:instancePath+"/sources/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/sources/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema344.properties.sources.additionalProperties.type,parentSchema:schema344.properties.sources.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err31];
 }
@@ -18159,7 +20631,7 @@ errors++;
 }
 }
 else {
-const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema305.properties.sources.type,parentSchema:schema305.properties.sources,data:data1};
+const err32 = {instancePath:instancePath+"/sources",schemaPath:"#/properties/sources/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema344.properties.sources.type,parentSchema:schema344.properties.sources,data:data1};
 if(vErrors === null){
 vErrors = [err32];
 }
@@ -18171,7 +20643,7 @@ errors++;
 }
 }
 else {
-const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema305.type,parentSchema:schema305,data};
+const err33 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema344.type,parentSchema:schema344,data};
 if(vErrors === null){
 vErrors = [err33];
 }
@@ -18180,18 +20652,18 @@ vErrors.push(err33);
 }
 errors++;
 }
-validate142.errors = vErrors;
+validate165.errors = vErrors;
 return errors === 0;
 }
-validate142.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate165.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_tasks = validate143;
-const schema310 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const of_tasks = validate166;
+const schema349 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"tasks.json","title":"Tasks","description":"Checks, tests and services that come round.","type":"object","additionalProperties":false,"required":["kind","tasks"],"properties":{"kind":{"const":"tasks","description":"The kind of document; it picks this schema."},"tasks":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["title","role","steps","pass","source"],"properties":{"title":{"$ref":"defs.json#/$defs/label","description":"Verb first."},"machine":{"$ref":"defs.json#/$defs/id","description":"Machine kind it is for (a term of the domain machine-kind); without it the task is the clinic's."},"only-when":{"$ref":"defs.json#/$defs/condition","description":"Holds only for machines or clinics where this is true."},"every":{"$ref":"defs.json#/$defs/interval"},"on":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"Events that call for it, besides the interval: after repair, on delivery."},"when":{"$ref":"defs.json#/$defs/text","description":"When in the day or cycle."},"role":{"$ref":"defs.json#/$defs/id","description":"Who does it: a term of the domain role."},"wear":{"type":"array","items":{"$ref":"defs.json#/$defs/id"},"minItems":1,"uniqueItems":true,"description":"Protective equipment: terms of the domain ppe."},"steps":{"type":"array","items":{"$ref":"defs.json#/$defs/text"},"minItems":1,"description":"What to do, verb first."},"pass":{"$ref":"defs.json#/$defs/text","description":"How one knows it is done or passed."},"if-not":{"$ref":"defs.json#/$defs/text","description":"What to do when it does not pass."},"record":{"$ref":"defs.json#/$defs/id","description":"Id of the form it is written on."},"caution":{"$ref":"defs.json#/$defs/text","description":"What can hurt someone."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
-function validate144(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate167(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate144.evaluated;
+const evaluated0 = validate167.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -18298,16 +20770,16 @@ vErrors.push(err5);
 }
 errors++;
 }
-validate144.errors = vErrors;
+validate167.errors = vErrors;
 return errors === 0;
 }
-validate144.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate167.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate150(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate173(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate150.evaluated;
+const evaluated0 = validate173.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -18493,17 +20965,17 @@ errors++;
 }
 }
 }
-validate150.errors = vErrors;
+validate173.errors = vErrors;
 return errors === 0;
 }
-validate150.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate173.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate143(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate166(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="tasks.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate143.evaluated;
+const evaluated0 = validate166.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -18512,7 +20984,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema310.required,parentSchema:schema310,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema349.required,parentSchema:schema349,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -18522,7 +20994,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.tasks === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema310.required,parentSchema:schema310,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "tasks"},message:"must have required property '"+"tasks"+"'",schema:schema349.required,parentSchema:schema349,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -18533,7 +21005,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "tasks"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema310,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema349,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -18546,7 +21018,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("tasks" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema310.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "tasks"},message:"must be equal to constant",schema:"tasks",parentSchema:schema349.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -18560,7 +21032,7 @@ if(data.tasks !== undefined){
 let data1 = data.tasks;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema310.properties.tasks,data:data1};
+const err4 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema349.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -18605,7 +21077,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema310.properties.tasks.propertyNames,parentSchema:schema310.properties.tasks,data:data1};
+const err8 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema349.properties.tasks.propertyNames,parentSchema:schema349.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -18619,7 +21091,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.title === undefined){
-const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema310.properties.tasks.additionalProperties.required,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "title"},message:"must have required property '"+"title"+"'",schema:schema349.properties.tasks.additionalProperties.required,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -18629,7 +21101,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.role === undefined){
-const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema310.properties.tasks.additionalProperties.required,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "role"},message:"must have required property '"+"role"+"'",schema:schema349.properties.tasks.additionalProperties.required,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -18639,7 +21111,7 @@ vErrors.push(err10);
 errors++;
 }
 if(data2.steps === undefined){
-const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema310.properties.tasks.additionalProperties.required,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "steps"},message:"must have required property '"+"steps"+"'",schema:schema349.properties.tasks.additionalProperties.required,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -18649,7 +21121,7 @@ vErrors.push(err11);
 errors++;
 }
 if(data2.pass === undefined){
-const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema310.properties.tasks.additionalProperties.required,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err12 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "pass"},message:"must have required property '"+"pass"+"'",schema:schema349.properties.tasks.additionalProperties.required,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -18659,7 +21131,7 @@ vErrors.push(err12);
 errors++;
 }
 if(data2.source === undefined){
-const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema310.properties.tasks.additionalProperties.required,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err13 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema349.properties.tasks.additionalProperties.required,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -18669,8 +21141,8 @@ vErrors.push(err13);
 errors++;
 }
 for(const key3 in data2){
-if(!(func1.call(schema310.properties.tasks.additionalProperties.properties, key3))){
-const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+if(!(func1.call(schema349.properties.tasks.additionalProperties.properties, key3))){
+const err14 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -18751,8 +21223,8 @@ errors++;
 }
 }
 if(data2["only-when"] !== undefined){
-if(!(validate144(data2["only-when"], {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/only-when",parentData:data2,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate144.errors : vErrors.concat(validate144.errors);
+if(!(validate167(data2["only-when"], {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/only-when",parentData:data2,parentDataProperty:"only-when",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate167.errors : vErrors.concat(validate167.errors);
 errors = vErrors.length;
 }
 }
@@ -18795,7 +21267,7 @@ if(data2.on !== undefined){
 let data7 = data2.on;
 if(Array.isArray(data7)){
 if(data7.length < 1){
-const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema310.properties.tasks.additionalProperties.properties.on,data:data7};
+const err24 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema349.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -18842,7 +21314,7 @@ errors++;
 }
 }
 else {
-const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema310.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema310.properties.tasks.additionalProperties.properties.on,data:data7};
+const err28 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/on",schemaPath:"#/properties/tasks/additionalProperties/properties/on/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema349.properties.tasks.additionalProperties.properties.on.type,parentSchema:schema349.properties.tasks.additionalProperties.properties.on,data:data7};
 if(vErrors === null){
 vErrors = [err28];
 }
@@ -18926,7 +21398,7 @@ if(data2.wear !== undefined){
 let data11 = data2.wear;
 if(Array.isArray(data11)){
 if(data11.length < 1){
-const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema310.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err35 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema349.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err35];
 }
@@ -18978,7 +21450,7 @@ outer0:
 for(;i2--;){
 for(j0 = i2; j0--;){
 if(func0(data11[i2], data11[j0])){
-const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema310.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err39 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/uniqueItems",keyword:"uniqueItems",params:{i: i2, j: j0},message:"must NOT have duplicate items (items ## "+j0+" and "+i2+" are identical)",schema:true,parentSchema:schema349.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err39];
 }
@@ -18993,7 +21465,7 @@ break outer0;
 }
 }
 else {
-const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema310.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema310.properties.tasks.additionalProperties.properties.wear,data:data11};
+const err40 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/wear",schemaPath:"#/properties/tasks/additionalProperties/properties/wear/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema349.properties.tasks.additionalProperties.properties.wear.type,parentSchema:schema349.properties.tasks.additionalProperties.properties.wear,data:data11};
 if(vErrors === null){
 vErrors = [err40];
 }
@@ -19007,7 +21479,7 @@ if(data2.steps !== undefined){
 let data13 = data2.steps;
 if(Array.isArray(data13)){
 if(data13.length < 1){
-const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema310.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err41 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema349.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err41];
 }
@@ -19054,7 +21526,7 @@ errors++;
 }
 }
 else {
-const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema310.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema310.properties.tasks.additionalProperties.properties.steps,data:data13};
+const err45 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/steps",schemaPath:"#/properties/tasks/additionalProperties/properties/steps/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema349.properties.tasks.additionalProperties.properties.steps.type,parentSchema:schema349.properties.tasks.additionalProperties.properties.steps,data:data13};
 if(vErrors === null){
 vErrors = [err45];
 }
@@ -19205,14 +21677,14 @@ errors++;
 }
 }
 if(data2.source !== undefined){
-if(!(validate150(data2.source, {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate150.errors : vErrors.concat(validate150.errors);
+if(!(validate173(data2.source, {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate173.errors : vErrors.concat(validate173.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema310.properties.tasks.additionalProperties.type,parentSchema:schema310.properties.tasks.additionalProperties,data:data2};
+const err58 = {instancePath:instancePath+"/tasks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/tasks/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema349.properties.tasks.additionalProperties.type,parentSchema:schema349.properties.tasks.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err58];
 }
@@ -19224,7 +21696,7 @@ errors++;
 }
 }
 else {
-const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema310.properties.tasks.type,parentSchema:schema310.properties.tasks,data:data1};
+const err59 = {instancePath:instancePath+"/tasks",schemaPath:"#/properties/tasks/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema349.properties.tasks.type,parentSchema:schema349.properties.tasks,data:data1};
 if(vErrors === null){
 vErrors = [err59];
 }
@@ -19236,7 +21708,7 @@ errors++;
 }
 }
 else {
-const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema310.type,parentSchema:schema310,data};
+const err60 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema349.type,parentSchema:schema349,data};
 if(vErrors === null){
 vErrors = [err60];
 }
@@ -19245,18 +21717,18 @@ vErrors.push(err60);
 }
 errors++;
 }
-validate143.errors = vErrors;
+validate166.errors = vErrors;
 return errors === 0;
 }
-validate143.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate166.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_terms = validate152;
-const schema330 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
+const of_terms = validate175;
+const schema369 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"terms.json","title":"Terms","description":"Controlled words with definitions. They are the members of enumerations and the glossary.","type":"object","additionalProperties":false,"required":["kind","terms"],"properties":{"kind":{"const":"terms","description":"The kind of document; it picks this schema."},"terms":{"type":"object","additionalProperties":{"type":"object","additionalProperties":false,"required":["label","definition"],"properties":{"label":{"$ref":"defs.json#/$defs/label","description":"The word as printed."},"plural":{"$ref":"defs.json#/$defs/label"},"domain":{"$ref":"defs.json#/$defs/id","description":"The enumeration it is a member of."},"definition":{"$ref":"defs.json#/$defs/text","description":"What it means, in one or two sentences."},"glossary":{"type":"boolean","description":"false keeps a self-explaining word out of the printed glossary."},"source":{"$ref":"defs.json#/$defs/source","description":"Where this is from."}}},"propertyNames":{"$ref":"defs.json#/$defs/id"},"minProperties":1}}};
 
-function validate153(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate176(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate153.evaluated;
+const evaluated0 = validate176.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -19442,17 +21914,17 @@ errors++;
 }
 }
 }
-validate153.errors = vErrors;
+validate176.errors = vErrors;
 return errors === 0;
 }
-validate153.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate176.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate152(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate175(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="terms.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate152.evaluated;
+const evaluated0 = validate175.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -19461,7 +21933,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema330.required,parentSchema:schema330,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema369.required,parentSchema:schema369,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -19471,7 +21943,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.terms === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema330.required,parentSchema:schema330,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "terms"},message:"must have required property '"+"terms"+"'",schema:schema369.required,parentSchema:schema369,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -19482,7 +21954,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "terms"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema330,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema369,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -19495,7 +21967,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("terms" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema330.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "terms"},message:"must be equal to constant",schema:"terms",parentSchema:schema369.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -19509,7 +21981,7 @@ if(data.terms !== undefined){
 let data1 = data.terms;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema330.properties.terms,data:data1};
+const err4 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema369.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -19554,7 +22026,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema330.properties.terms.propertyNames,parentSchema:schema330.properties.terms,data:data1};
+const err8 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema369.properties.terms.propertyNames,parentSchema:schema369.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -19568,7 +22040,7 @@ for(const key2 in data1){
 let data2 = data1[key2];
 if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
 if(data2.label === undefined){
-const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema330.properties.terms.additionalProperties.required,parentSchema:schema330.properties.terms.additionalProperties,data:data2};
+const err9 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "label"},message:"must have required property '"+"label"+"'",schema:schema369.properties.terms.additionalProperties.required,parentSchema:schema369.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -19578,7 +22050,7 @@ vErrors.push(err9);
 errors++;
 }
 if(data2.definition === undefined){
-const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema330.properties.terms.additionalProperties.required,parentSchema:schema330.properties.terms.additionalProperties,data:data2};
+const err10 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/required",keyword:"required",params:{missingProperty: "definition"},message:"must have required property '"+"definition"+"'",schema:schema369.properties.terms.additionalProperties.required,parentSchema:schema369.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -19589,7 +22061,7 @@ errors++;
 }
 for(const key3 in data2){
 if(!((((((key3 === "label") || (key3 === "plural")) || (key3 === "domain")) || (key3 === "definition")) || (key3 === "glossary")) || (key3 === "source"))){
-const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema330.properties.terms.additionalProperties,data:data2};
+const err11 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key3},message:"must NOT have additional properties",schema:false,parentSchema:schema369.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -19742,7 +22214,7 @@ errors++;
 if(data2.glossary !== undefined){
 let data7 = data2.glossary;
 if(typeof data7 !== "boolean"){
-const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema330.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema330.properties.terms.additionalProperties.properties.glossary,data:data7};
+const err24 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/glossary",schemaPath:"#/properties/terms/additionalProperties/properties/glossary/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema369.properties.terms.additionalProperties.properties.glossary.type,parentSchema:schema369.properties.terms.additionalProperties.properties.glossary,data:data7};
 if(vErrors === null){
 vErrors = [err24];
 }
@@ -19753,14 +22225,14 @@ errors++;
 }
 }
 if(data2.source !== undefined){
-if(!(validate153(data2.source, {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate153.errors : vErrors.concat(validate153.errors);
+if(!(validate176(data2.source, {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/source",parentData:data2,parentDataProperty:"source",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate176.errors : vErrors.concat(validate176.errors);
 errors = vErrors.length;
 }
 }
 }
 else {
-const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema330.properties.terms.additionalProperties.type,parentSchema:schema330.properties.terms.additionalProperties,data:data2};
+const err25 = {instancePath:instancePath+"/terms/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/terms/additionalProperties/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema369.properties.terms.additionalProperties.type,parentSchema:schema369.properties.terms.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err25];
 }
@@ -19772,7 +22244,7 @@ errors++;
 }
 }
 else {
-const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema330.properties.terms.type,parentSchema:schema330.properties.terms,data:data1};
+const err26 = {instancePath:instancePath+"/terms",schemaPath:"#/properties/terms/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema369.properties.terms.type,parentSchema:schema369.properties.terms,data:data1};
 if(vErrors === null){
 vErrors = [err26];
 }
@@ -19784,7 +22256,7 @@ errors++;
 }
 }
 else {
-const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema330.type,parentSchema:schema330,data};
+const err27 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema369.type,parentSchema:schema369,data};
 if(vErrors === null){
 vErrors = [err27];
 }
@@ -19793,20 +22265,20 @@ vErrors.push(err27);
 }
 errors++;
 }
-validate152.errors = vErrors;
+validate175.errors = vErrors;
 return errors === 0;
 }
-validate152.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate175.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_translation = validate155;
-const schema341 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"translation.json","title":"Translation","description":"What texts of a pack or of the templates say in another language.","type":"object","additionalProperties":false,"required":["kind","language","of","texts"],"properties":{"kind":{"const":"translation","description":"The kind of document; it picks this schema."},"language":{"$ref":"defs.json#/$defs/language","description":"The language of `say`; the folder of the document has the same name."},"of":{"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$","maxLength":80,"description":"Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`)."},"texts":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["of","say"],"properties":{"of":{"$ref":"defs.json#/$defs/words","description":"The text exactly as it is written, with its references; of a word that is counted, all its forms."},"say":{"$ref":"defs.json#/$defs/words","description":"The same in the language. References, placeholders and expressions are kept as they are, in any order."},"note":{"$ref":"defs.json#/$defs/text","description":"For the next translator. It is not printed."}}}}}};
-const pattern170 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$", "u");
-const schema343 = {"type":["string","object"],"minLength":1,"maxLength":4000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
+const of_translation = validate178;
+const schema380 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"translation.json","title":"Translation","description":"What texts of a pack or of the templates say in another language.","type":"object","additionalProperties":false,"required":["kind","language","of","texts"],"properties":{"kind":{"const":"translation","description":"The kind of document; it picks this schema."},"language":{"$ref":"defs.json#/$defs/language","description":"The language of `say`; the folder of the document has the same name."},"of":{"type":"string","pattern":"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$","maxLength":80,"description":"Whose texts: a pack, a folder of a pack (`base/cleaning`), `templates`, or a folder of templates (`templates/manual`)."},"texts":{"type":"array","minItems":1,"items":{"type":"object","additionalProperties":false,"required":["of","say"],"properties":{"of":{"$ref":"defs.json#/$defs/words","description":"The text exactly as it is written, with its references; of a word that is counted, all its forms."},"say":{"$ref":"defs.json#/$defs/words","description":"The same in the language. References, placeholders and expressions are kept as they are, in any order."},"note":{"$ref":"defs.json#/$defs/text","description":"For the next translator. It is not printed."}}}}}};
+const pattern188 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$", "u");
+const schema382 = {"type":["string","object"],"minLength":1,"maxLength":4000,"additionalProperties":false,"required":["other"],"properties":{"zero":{"$ref":"defs.json#/$defs/text"},"one":{"$ref":"defs.json#/$defs/text"},"two":{"$ref":"defs.json#/$defs/text"},"few":{"$ref":"defs.json#/$defs/text"},"many":{"$ref":"defs.json#/$defs/text"},"other":{"$ref":"defs.json#/$defs/text"}},"description":"A text, or the forms of a word that is counted, by the plural rules of CLDR."};
 
-function validate156(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate179(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate156.evaluated;
+const evaluated0 = validate179.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -19814,7 +22286,7 @@ if(evaluated0.dynamicItems){
 evaluated0.items = undefined;
 }
 if((typeof data !== "string") && (!(data && typeof data == "object" && !Array.isArray(data)))){
-const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema343.type},message:"must be string,object",schema:schema343.type,parentSchema:schema343,data};
+const err0 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: schema382.type},message:"must be string,object",schema:schema382.type,parentSchema:schema382,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -19825,7 +22297,7 @@ errors++;
 }
 if(typeof data === "string"){
 if(func2(data) > 4000){
-const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 4000},message:"must NOT have more than 4000 characters",schema:4000,parentSchema:schema343,data};
+const err1 = {instancePath,schemaPath:"#/maxLength",keyword:"maxLength",params:{limit: 4000},message:"must NOT have more than 4000 characters",schema:4000,parentSchema:schema382,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -19835,7 +22307,7 @@ vErrors.push(err1);
 errors++;
 }
 if(func2(data) < 1){
-const err2 = {instancePath,schemaPath:"#/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema343,data};
+const err2 = {instancePath,schemaPath:"#/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema382,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -19847,7 +22319,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.other === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema343.required,parentSchema:schema343,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "other"},message:"must have required property '"+"other"+"'",schema:schema382.required,parentSchema:schema382,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -19858,7 +22330,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((((((key0 === "zero") || (key0 === "one")) || (key0 === "two")) || (key0 === "few")) || (key0 === "many")) || (key0 === "other"))){
-const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema343,data};
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema382,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -20079,17 +22551,17 @@ errors++;
 }
 }
 }
-validate156.errors = vErrors;
+validate179.errors = vErrors;
 return errors === 0;
 }
-validate156.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate179.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 
-function validate155(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate178(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="translation.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate155.evaluated;
+const evaluated0 = validate178.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -20098,7 +22570,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema341.required,parentSchema:schema341,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema380.required,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -20108,7 +22580,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.language === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "language"},message:"must have required property '"+"language"+"'",schema:schema341.required,parentSchema:schema341,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "language"},message:"must have required property '"+"language"+"'",schema:schema380.required,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -20118,7 +22590,7 @@ vErrors.push(err1);
 errors++;
 }
 if(data.of === undefined){
-const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema341.required,parentSchema:schema341,data};
+const err2 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema380.required,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -20128,7 +22600,7 @@ vErrors.push(err2);
 errors++;
 }
 if(data.texts === undefined){
-const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "texts"},message:"must have required property '"+"texts"+"'",schema:schema341.required,parentSchema:schema341,data};
+const err3 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "texts"},message:"must have required property '"+"texts"+"'",schema:schema380.required,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -20139,7 +22611,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((((key0 === "kind") || (key0 === "language")) || (key0 === "of")) || (key0 === "texts"))){
-const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema341,data};
+const err4 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -20152,7 +22624,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("translation" !== data0){
-const err5 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "translation"},message:"must be equal to constant",schema:"translation",parentSchema:schema341.properties.kind,data:data0};
+const err5 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "translation"},message:"must be equal to constant",schema:"translation",parentSchema:schema380.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -20191,7 +22663,7 @@ if(data.of !== undefined){
 let data2 = data.of;
 if(typeof data2 === "string"){
 if(func2(data2) > 80){
-const err8 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema341.properties.of,data:data2};
+const err8 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/maxLength",keyword:"maxLength",params:{limit: 80},message:"must NOT have more than 80 characters",schema:80,parentSchema:schema380.properties.of,data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -20200,8 +22672,8 @@ vErrors.push(err8);
 }
 errors++;
 }
-if(!pattern170.test(data2)){
-const err9 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$",parentSchema:schema341.properties.of,data:data2};
+if(!pattern188.test(data2)){
+const err9 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/pattern",keyword:"pattern",params:{pattern: "^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"},message:"must match pattern \""+"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$"+"\"",schema:"^[a-z0-9]+(?:-[a-z0-9]+)*(?:/[a-z0-9]+(?:-[a-z0-9]+)*)?$",parentSchema:schema380.properties.of,data:data2};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -20212,7 +22684,7 @@ errors++;
 }
 }
 else {
-const err10 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema341.properties.of.type,parentSchema:schema341.properties.of,data:data2};
+const err10 = {instancePath:instancePath+"/of",schemaPath:"#/properties/of/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema380.properties.of.type,parentSchema:schema380.properties.of,data:data2};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -20226,7 +22698,7 @@ if(data.texts !== undefined){
 let data3 = data.texts;
 if(Array.isArray(data3)){
 if(data3.length < 1){
-const err11 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema341.properties.texts,data:data3};
+const err11 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema380.properties.texts,data:data3};
 if(vErrors === null){
 vErrors = [err11];
 }
@@ -20240,7 +22712,7 @@ for(let i0=0; i0<len0; i0++){
 let data4 = data3[i0];
 if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
 if(data4.of === undefined){
-const err12 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema341.properties.texts.items.required,parentSchema:schema341.properties.texts.items,data:data4};
+const err12 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "of"},message:"must have required property '"+"of"+"'",schema:schema380.properties.texts.items.required,parentSchema:schema380.properties.texts.items,data:data4};
 if(vErrors === null){
 vErrors = [err12];
 }
@@ -20250,7 +22722,7 @@ vErrors.push(err12);
 errors++;
 }
 if(data4.say === undefined){
-const err13 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "say"},message:"must have required property '"+"say"+"'",schema:schema341.properties.texts.items.required,parentSchema:schema341.properties.texts.items,data:data4};
+const err13 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/required",keyword:"required",params:{missingProperty: "say"},message:"must have required property '"+"say"+"'",schema:schema380.properties.texts.items.required,parentSchema:schema380.properties.texts.items,data:data4};
 if(vErrors === null){
 vErrors = [err13];
 }
@@ -20261,7 +22733,7 @@ errors++;
 }
 for(const key1 in data4){
 if(!(((key1 === "of") || (key1 === "say")) || (key1 === "note"))){
-const err14 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema341.properties.texts.items,data:data4};
+const err14 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key1},message:"must NOT have additional properties",schema:false,parentSchema:schema380.properties.texts.items,data:data4};
 if(vErrors === null){
 vErrors = [err14];
 }
@@ -20272,14 +22744,14 @@ errors++;
 }
 }
 if(data4.of !== undefined){
-if(!(validate156(data4.of, {instancePath:instancePath+"/texts/" + i0+"/of",parentData:data4,parentDataProperty:"of",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate156.errors : vErrors.concat(validate156.errors);
+if(!(validate179(data4.of, {instancePath:instancePath+"/texts/" + i0+"/of",parentData:data4,parentDataProperty:"of",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate179.errors : vErrors.concat(validate179.errors);
 errors = vErrors.length;
 }
 }
 if(data4.say !== undefined){
-if(!(validate156(data4.say, {instancePath:instancePath+"/texts/" + i0+"/say",parentData:data4,parentDataProperty:"say",rootData,dynamicAnchors}))){
-vErrors = vErrors === null ? validate156.errors : vErrors.concat(validate156.errors);
+if(!(validate179(data4.say, {instancePath:instancePath+"/texts/" + i0+"/say",parentData:data4,parentDataProperty:"say",rootData,dynamicAnchors}))){
+vErrors = vErrors === null ? validate179.errors : vErrors.concat(validate179.errors);
 errors = vErrors.length;
 }
 }
@@ -20320,7 +22792,7 @@ errors++;
 }
 }
 else {
-const err18 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema341.properties.texts.items.type,parentSchema:schema341.properties.texts.items,data:data4};
+const err18 = {instancePath:instancePath+"/texts/" + i0,schemaPath:"#/properties/texts/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema380.properties.texts.items.type,parentSchema:schema380.properties.texts.items,data:data4};
 if(vErrors === null){
 vErrors = [err18];
 }
@@ -20332,7 +22804,7 @@ errors++;
 }
 }
 else {
-const err19 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema341.properties.texts.type,parentSchema:schema341.properties.texts,data:data3};
+const err19 = {instancePath:instancePath+"/texts",schemaPath:"#/properties/texts/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema380.properties.texts.type,parentSchema:schema380.properties.texts,data:data3};
 if(vErrors === null){
 vErrors = [err19];
 }
@@ -20344,7 +22816,7 @@ errors++;
 }
 }
 else {
-const err20 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema341.type,parentSchema:schema341,data};
+const err20 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema380.type,parentSchema:schema380,data};
 if(vErrors === null){
 vErrors = [err20];
 }
@@ -20353,21 +22825,21 @@ vErrors.push(err20);
 }
 errors++;
 }
-validate155.errors = vErrors;
+validate178.errors = vErrors;
 return errors === 0;
 }
-validate155.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate178.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
-const of_wording = validate159;
-const schema351 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
-const pattern171 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
-const pattern172 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
+const of_wording = validate182;
+const schema390 = {"$schema":"https://json-schema.org/draft/2020-12/schema","$id":"wording.json","title":"Wording","description":"How a region spells what the packs below it say.","type":"object","additionalProperties":false,"required":["kind","words"],"properties":{"kind":{"const":"wording","description":"The kind of document; it picks this schema."},"words":{"type":"object","minProperties":1,"propertyNames":{"pattern":"^\\p{Ll}[\\p{Ll}’' -]*$","description":"A word or words in lower case."},"additionalProperties":{"type":"string","pattern":"^\\p{L}[\\p{L}’' -]*$","description":"A word or words."},"description":"Whole words as the packs below write them, in lower case, and as they are written here. Case is kept; ids, titles of sources and a clinic’s own texts are left alone."}}};
+const pattern189 = new RegExp("^\\p{Ll}[\\p{Ll}’' -]*$", "u");
+const pattern190 = new RegExp("^\\p{L}[\\p{L}’' -]*$", "u");
 
-function validate159(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
+function validate182(data, {instancePath="", parentData, parentDataProperty, rootData=data, dynamicAnchors={}}={}){
 /*# sourceURL="wording.json" */;
 let vErrors = null;
 let errors = 0;
-const evaluated0 = validate159.evaluated;
+const evaluated0 = validate182.evaluated;
 if(evaluated0.dynamicProps){
 evaluated0.props = undefined;
 }
@@ -20376,7 +22848,7 @@ evaluated0.items = undefined;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 if(data.kind === undefined){
-const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema351.required,parentSchema:schema351,data};
+const err0 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema390.required,parentSchema:schema390,data};
 if(vErrors === null){
 vErrors = [err0];
 }
@@ -20386,7 +22858,7 @@ vErrors.push(err0);
 errors++;
 }
 if(data.words === undefined){
-const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema351.required,parentSchema:schema351,data};
+const err1 = {instancePath,schemaPath:"#/required",keyword:"required",params:{missingProperty: "words"},message:"must have required property '"+"words"+"'",schema:schema390.required,parentSchema:schema390,data};
 if(vErrors === null){
 vErrors = [err1];
 }
@@ -20397,7 +22869,7 @@ errors++;
 }
 for(const key0 in data){
 if(!((key0 === "kind") || (key0 === "words"))){
-const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema351,data};
+const err2 = {instancePath,schemaPath:"#/additionalProperties",keyword:"additionalProperties",params:{additionalProperty: key0},message:"must NOT have additional properties",schema:false,parentSchema:schema390,data};
 if(vErrors === null){
 vErrors = [err2];
 }
@@ -20410,7 +22882,7 @@ errors++;
 if(data.kind !== undefined){
 let data0 = data.kind;
 if("wording" !== data0){
-const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema351.properties.kind,data:data0};
+const err3 = {instancePath:instancePath+"/kind",schemaPath:"#/properties/kind/const",keyword:"const",params:{allowedValue: "wording"},message:"must be equal to constant",schema:"wording",parentSchema:schema390.properties.kind,data:data0};
 if(vErrors === null){
 vErrors = [err3];
 }
@@ -20424,7 +22896,7 @@ if(data.words !== undefined){
 let data1 = data.words;
 if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
 if(Object.keys(data1).length < 1){
-const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema351.properties.words,data:data1};
+const err4 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/minProperties",keyword:"minProperties",params:{limit: 1},message:"must NOT have fewer than 1 properties",schema:1,parentSchema:schema390.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err4];
 }
@@ -20436,8 +22908,8 @@ errors++;
 for(const key1 in data1){
 const _errs5 = errors;
 if(typeof key1 === "string"){
-if(!pattern171.test(key1)){
-const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema351.properties.words.propertyNames,data:key1,propertyName:key1};
+if(!pattern189.test(key1)){
+const err5 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames/pattern",keyword:"pattern",params:{pattern: "^\\p{Ll}[\\p{Ll}’' -]*$"},message:"must match pattern \""+"^\\p{Ll}[\\p{Ll}’' -]*$"+"\"",schema:"^\\p{Ll}[\\p{Ll}’' -]*$",parentSchema:schema390.properties.words.propertyNames,data:key1,propertyName:key1};
 if(vErrors === null){
 vErrors = [err5];
 }
@@ -20449,7 +22921,7 @@ errors++;
 }
 var valid1 = _errs5 === errors;
 if(!valid1){
-const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema351.properties.words.propertyNames,parentSchema:schema351.properties.words,data:data1};
+const err6 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/propertyNames",keyword:"propertyNames",params:{propertyName: key1},message:"property name must be valid",schema:schema390.properties.words.propertyNames,parentSchema:schema390.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err6];
 }
@@ -20462,8 +22934,8 @@ errors++;
 for(const key2 in data1){
 let data2 = data1[key2];
 if(typeof data2 === "string"){
-if(!pattern172.test(data2)){
-const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema351.properties.words.additionalProperties,data:data2};
+if(!pattern190.test(data2)){
+const err7 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/pattern",keyword:"pattern",params:{pattern: "^\\p{L}[\\p{L}’' -]*$"},message:"must match pattern \""+"^\\p{L}[\\p{L}’' -]*$"+"\"",schema:"^\\p{L}[\\p{L}’' -]*$",parentSchema:schema390.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err7];
 }
@@ -20474,7 +22946,7 @@ errors++;
 }
 }
 else {
-const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema351.properties.words.additionalProperties.type,parentSchema:schema351.properties.words.additionalProperties,data:data2};
+const err8 = {instancePath:instancePath+"/words/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"),schemaPath:"#/properties/words/additionalProperties/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema390.properties.words.additionalProperties.type,parentSchema:schema390.properties.words.additionalProperties,data:data2};
 if(vErrors === null){
 vErrors = [err8];
 }
@@ -20486,7 +22958,7 @@ errors++;
 }
 }
 else {
-const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema351.properties.words.type,parentSchema:schema351.properties.words,data:data1};
+const err9 = {instancePath:instancePath+"/words",schemaPath:"#/properties/words/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema390.properties.words.type,parentSchema:schema390.properties.words,data:data1};
 if(vErrors === null){
 vErrors = [err9];
 }
@@ -20498,7 +22970,7 @@ errors++;
 }
 }
 else {
-const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema351.type,parentSchema:schema351,data};
+const err10 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema390.type,parentSchema:schema390,data};
 if(vErrors === null){
 vErrors = [err10];
 }
@@ -20507,13 +22979,13 @@ vErrors.push(err10);
 }
 errors++;
 }
-validate159.errors = vErrors;
+validate182.errors = vErrors;
 return errors === 0;
 }
-validate159.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
+validate182.evaluated = {"props":true,"dynamicProps":false,"dynamicItems":false};
 
 /** The SHA-256 of the schemas that this was made from. */
-export const madeFrom: string = '40dc77eac3e964055c8a868ce7dfbc8ac0da32f1dd8471ed3a87633806837cf9';
+export const madeFrom: string = '40263065b1a5fda3ab722041ff0be587728613663f14e868bb0d5e4dbc6c43bf';
 
 export const validators: Readonly<Record<string, ValidateFunction>> = {
   'card': of_card,
@@ -20528,7 +23000,9 @@ export const validators: Readonly<Record<string, ValidateFunction>> = {
   'overrides': of_overrides,
   'pack': of_pack,
   'phrases': of_phrases,
+  'policy': of_policy,
   'procedure': of_procedure,
+  'requirements': of_requirements,
   'sources': of_sources,
   'tasks': of_tasks,
   'terms': of_terms,

@@ -182,6 +182,8 @@ export function rulebookOf(decisions: readonly Decision[], programs: readonly Si
     tasks: new Map(),
     duties: [],
     procedures: new Map(),
+    policies: new Map(),
+    requirements: new Map(),
     forms: new Map(),
     cards: new Map(),
     clinic: {

@@ -3,7 +3,46 @@ import { expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
 import { check, houseFiles } from './house.js';
 
-const files = houseFiles();
+/** The house, with a policy, a change of it, and what a written program asks. */
+const files = new Map([
+  ...houseFiles(),
+  [
+    'rules/base/hands.yaml',
+    `kind: policy
+id: hands
+title: Hands
+stage: cleaning
+purpose: Nothing travels on them.
+who: [cleaner]
+only-when: { clinic.soft-water: true }
+points:
+  - { id: wash, say: "Wash them within [](limit:longest-wait).", why: Soil sticks., caution: Hot water scalds., if-not: Ask. }
+  - { id: dry, say: Dry them., only-when: { clinic.soft-water: true }, source: { id: sink-guide, at: "4.1", evidence: read } }
+procedures: [wash]
+tasks: [clean-filter]
+decisions: [washer-fit]
+forms: [washer-log]
+source: common-practice
+`,
+  ],
+  [
+    'rules/regions/north/hands.yaml',
+    `kind: overrides
+changes:
+  - { change: add-point, policy: hands, after: wash, because: It is better., point: { id: soap, say: Take soap. } }
+  - { change: replace-point, policy: hands, because: It is better., point: { id: dry, say: Dry them well. } }
+`,
+  ],
+  [
+    'rules/regions/north/program.yaml',
+    `kind: requirements
+source: sink-guide
+items:
+  - { id: asked, item: A.1, section: Hands, text: Hands are clean., evidence: read, reprocessing: true, answered-by: [policy:hands/soap, section:cleaning] }
+  - { id: open, item: A.2, section: Hands, text: More., clause: "7", evidence: recalled, reprocessing: false }
+`,
+  ],
+]);
 const parsed = new Map([...files].map(([path, text]) => [path, parse(text) as unknown]));
 
 /** Every place in the house: a file and a path in it. */

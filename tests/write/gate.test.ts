@@ -100,6 +100,29 @@ describe('the gate', () => {
     );
   });
 
+  it('reports a policy, a point and an item of a written program that no page shows', () => {
+    const place = { file: 'rules/base/hands.yaml', line: 3, column: 1 };
+    const source = { id: 'common-practice' };
+    const point = { id: 'hands/wash', name: 'wash', say: 'Wash.', source, layer: 'base', place };
+    const links = { procedures: [], tasks: [], decisions: [], forms: [] };
+    const policy = { id: 'hands', title: 'Hands', stage: 'washing', order: 50, purpose: 'x', who: [], points: [point], ...links };
+    const item = { id: 'a-1', item: 'A.1', section: 'A', text: 'Hands.', source, reprocessing: false, answeredBy: [], place };
+    const rulebook = smallRulebook({
+      ...nothing,
+      policies: new Map([['hands', { ...policy, source, layer: 'base', place }]]),
+      requirements: new Map([['a-1', item]]),
+    });
+    const findings = checkManual(buildTree('# A\n\nx', rulebook), rulebook);
+    expect(findings.map(({ message }) => message)).toEqual([
+      'the point `hands/wash` is in force but not printed',
+      'the policy `hands` is in force but not printed',
+      'the requirement `a-1` is in force but not printed',
+    ]);
+    expect(findings.every((finding) => finding.place === place)).toBe(true);
+    const printed = '# A\n\n- [](id:policy:hands)x\n- [](id:point:hands/wash)x\n- [](id:requirement:a-1)x';
+    expect(messages(printed, rulebook)).toEqual([]);
+  });
+
   it('does not ask for decisions that this clinic has no use for', () => {
     const rulebook = smallRulebook({ notHere: new Map([['washer', 'What may be washed']]) });
     expect(messages('# A\n\nx', rulebook).filter((message) => message.includes('washer/'))).toEqual([]);

@@ -24,6 +24,7 @@ function leftOver(line: string): string {
     .replace(/\b[\da-f]{12}\b/g, '')
     .replace(/\b[A-H](?:\.\d+)? /g, '')
     .replace(/\([A-H](?:\.\d+)?\)/g, '')
+    .replace(/\[[A-H](?:\.\d+)?\]/g, '')
     .replace(sign, '');
 }
 

@@ -57,7 +57,7 @@ function inFrench(data: ClinicDocument): ClinicDocument {
   return { ...data, document: { ...data.document, language: 'fr-CA' } };
 }
 
-/** Without the letters of titles and clauses of sources, and of the names of rules. */
+/** Without the letters of titles, headings and clauses of sources, and of the names of rules. */
 function withoutIds(rulebook: Rulebook): Rulebook {
   const sources = [...rulebook.sources].map(
     ([id, source]) => [id, { ...bulleted(source, 'all'), id, type: source.type }] as const,
@@ -67,7 +67,11 @@ function withoutIds(rulebook: Rulebook): Rulebook {
     const retired = decision.retired.map(({ rule, by }) => ({ rule: { ...rule, name: bullets(rule.name) }, by }));
     return [id, { ...decision, rules, retired }] as const;
   });
-  return withoutClauses({ ...rulebook, sources: new Map(sources), decisions: new Map(decisions) });
+  const requirements = [...rulebook.requirements].map(
+    ([id, { item, section, ...asked }]) => [id, { ...asked, item: bullets(item), section: bullets(section) }] as const,
+  );
+  const changed = { sources: new Map(sources), decisions: new Map(decisions), requirements: new Map(requirements) };
+  return withoutClauses({ ...rulebook, ...changed });
 }
 
 function withoutClauses<T>(value: T): T {

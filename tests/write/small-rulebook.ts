@@ -83,6 +83,8 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
         place,
       },
     ]),
+    policies: new Map(),
+    requirements: new Map(),
     forms: byId([
       {
         id: 'washer-log',

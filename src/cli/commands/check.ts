@@ -88,6 +88,7 @@ function checkClinic(
     `  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`,
   );
   sayProof(voice, rulebook, report);
+  sayProgram(say, rulebook, findings);
   if (wording !== undefined) sayWording(say, wording);
   say(`  result    ${countFindings(findings)}`);
   return { clinic: folder, findings, toLookUp: toLookUp(report.citations) };
@@ -108,15 +109,16 @@ function checkRegion(voice: Voice, { loaded }: Opened, region: ReturnType<typeof
   printFindings(report.findings, say);
   sayRules(say, rulebook, report);
   sayProof(voice, rulebook, report);
+  sayProgram(say, rulebook, report.findings);
   say(`  result    ${countFindings(report.findings)}`);
   return { region: region.region, findings: report.findings, toLookUp: toLookUp(report.citations) };
 }
 
 function sayRules(say: (line: string) => void, rulebook: Rulebook, { coverage }: CheckReport): void {
-  const { packs, decisions, limits, tasks, procedures, forms } = rulebook;
+  const { packs, decisions, limits, tasks, procedures, policies, forms } = rulebook;
   say(`  packs     ${packs.map(({ id, version }) => `${id} ${version}`).join(', ')}`);
   say(
-    `  rules     ${plural(decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(limits.size, 'limit')}, ${plural(tasks.size, 'task')}, ${plural(procedures.size, 'procedure')}, ${plural(forms.size, 'form')}`,
+    `  rules     ${plural(decisions.size, 'decision')} with ${plural(coverage.rules, 'rule')}, ${plural(limits.size, 'limit')}, ${plural(tasks.size, 'task')}, ${plural(procedures.size, 'procedure')}, ${policies.size === 0 ? '' : `${plural(policies.size, 'policy', 'policies')}, `}${plural(forms.size, 'form')}`,
   );
 }
 
@@ -159,6 +161,13 @@ function sayProof(
       const ids = [...new Set(cited.map(({ about }) => about))].join(', ');
       say(`    ${colors.dim(state.padEnd(7))} ${source}${since === undefined ? '' : `, compared ${since}`}: ${ids}`);
     }
+}
+
+/** How many of the things that publications ask of a written program are answered; nothing where none asks. */
+function sayProgram(say: (line: string) => void, { requirements }: Rulebook, findings: readonly Finding[]): void {
+  if (requirements.size === 0) return;
+  const open = findings.filter(({ code }) => code === 'W511').length;
+  say(`  program   ${requirements.size - open} of ${plural(requirements.size, 'item')} asked of a written program answered`);
 }
 
 /** What the look at every situation came to: W505 to W510. */

@@ -174,6 +174,31 @@ function explain(rulebook: Rulebook, id: string): Found | undefined {
       ],
       layers: written(procedure.layer, procedure.source, procedure.place),
     };
+  const policy = rulebook.policies.get(id);
+  if (policy !== undefined)
+    return {
+      id,
+      kind: 'policy',
+      lines: [
+        ['policy', policy.title],
+        ['purpose', say(policy.purpose)],
+        ...policy.points.map((point): [string, string] => ['point', `${point.name} (${point.layer})`]),
+      ],
+      layers: written(policy.layer, policy.source, policy.place),
+    };
+  const requirement = rulebook.requirements.get(id);
+  if (requirement !== undefined)
+    return {
+      id,
+      kind: 'requirement',
+      lines: [
+        ['item', `${requirement.item}, ${requirement.section}`],
+        ['asks', say(requirement.text)],
+        ['source', citationText(rulebook, requirement.source)],
+        ['answered', requirement.answeredBy.map((answer) => `${answer.scheme}:${answer.id}`).join(', ') || 'open'],
+      ],
+      layers: [],
+    };
   const form = rulebook.forms.get(id);
   if (form !== undefined)
     return {
@@ -266,9 +291,10 @@ function note(text: string | undefined): [string, string][] {
 }
 
 function allIds(rulebook: Rulebook): string[] {
-  const { limits, tasks, decisions, facts, terms, procedures, forms, cards, instruments, sources } = rulebook;
+  const { limits, tasks, decisions, facts, terms, procedures, policies, requirements, forms, cards, instruments, sources } =
+    rulebook;
   const rules = [...decisions.values()].flatMap((decision) => decision.rules.map(({ id }) => id));
-  return [limits, tasks, decisions, facts, terms, procedures, forms, cards, instruments, sources]
+  return [limits, tasks, decisions, facts, terms, procedures, policies, requirements, forms, cards, instruments, sources]
     .flatMap((map) => [...map.keys()])
     .concat(rules);
 }

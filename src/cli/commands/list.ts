@@ -43,6 +43,15 @@ const rowsOf: Record<string, (rulebook: Rulebook) => Row[]> = {
         .join(' '),
     })),
   procedures: ({ procedures }) => [...procedures.values()].map(({ id, title, stage }) => ({ id, title, stage })),
+  policies: ({ policies }) =>
+    [...policies.values()].map(({ id, title, points }) => ({ id, title, points: String(points.length) })),
+  requirements: ({ requirements }) =>
+    [...requirements.values()].map(({ id, item, text, answeredBy }) => ({
+      id,
+      item,
+      asks: text,
+      answered: answeredBy.map(({ scheme, id: answer }) => `${scheme}:${answer}`).join(' ') || 'open',
+    })),
   forms: ({ forms }) => [...forms.values()].map(({ id, title, covers }) => ({ id, title, covers })),
   cards: ({ cards }) => [...cards.values()].map(({ id, title, places }) => ({ id, title, places: places.join(' ') })),
   terms: ({ terms }) => [...terms.values()].map(({ id, label, domain = '' }) => ({ id, label, domain })),

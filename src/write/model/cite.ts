@@ -10,8 +10,10 @@ export type Bibliography = ReadonlyMap<string, { source: Source; number: number 
 /** Numbers the sources that are cited anywhere in the rulebook. Practice, makers and the clinic are named, not numbered. */
 export function numberSources(rulebook: Rulebook): Bibliography {
   const cited = new Set<string>();
-  const { decisions, limits, tasks, procedures, forms, terms, facts, clinic, machines, changes } = rulebook;
-  collectCited({ decisions, limits, tasks, procedures, forms, terms, facts, clinic, machines, changes }, cited);
+  const { decisions, limits, tasks, procedures, policies, forms, requirements, terms, facts, clinic, machines, changes } =
+    rulebook;
+  const saying = { decisions, limits, tasks, procedures, policies, forms, requirements, terms, facts, clinic, machines, changes };
+  collectCited(saying, cited);
   const published = [...rulebook.sources.values()].filter(({ id, type }) => cited.has(id) && !isNamed(type));
   return new Map(published.map((source, index) => [source.id, { source, number: index + 1 }]));
 }

@@ -30,10 +30,13 @@ const kinds: readonly Kind[] = [
   { kind: 'task', shown: true, all: ({ tasks }) => [...tasks.values()] },
   { kind: 'procedure', shown: true, all: ({ procedures }) => [...procedures.values()] },
   { kind: 'step', shown: true, all: ({ procedures }) => [...procedures.values()].flatMap(({ steps }) => steps) },
+  { kind: 'policy', shown: true, all: ({ policies }) => [...policies.values()] },
+  { kind: 'point', shown: true, all: ({ policies }) => [...policies.values()].flatMap(({ points }) => points) },
+  { kind: 'requirement', shown: true, all: ({ requirements }) => [...requirements.values()] },
   { kind: 'form', shown: true, all: ({ forms }) => [...forms.values()] },
   { kind: 'card', shown: false, all: ({ cards }) => [...cards.values()] },
   {
-    kind: 'point',
+    kind: 'line',
     shown: false,
     all: ({ cards }) =>
       [...cards.values()].flatMap((card) => card.points.map(({ id }) => ({ id: `${card.id}/${id}`, place: card.place }))),

@@ -5,6 +5,7 @@ import { numberSources } from './cite.js';
 import { modelGlossary, modelSources } from './model-annexes.js';
 import { modelChanges } from './model-changes.js';
 import { modelChapters } from './model-chapter.js';
+import { modelCoverage } from './model-coverage.js';
 import { modelForms } from './model-forms.js';
 import { modelLimits } from './model-limits.js';
 import { modelScope } from './model-scope.js';
@@ -21,6 +22,7 @@ export function modelManual(rulebook: Rulebook, tool: string, figures: ReadonlyM
     limits: modelLimits(rulebook, bibliography),
     changes: modelChanges(rulebook, bibliography),
     sources: modelSources(bibliography),
+    coverage: modelCoverage(rulebook, bibliography),
     glossary: modelGlossary(rulebook),
     figures: Object.fromEntries(figureIds.map((id) => [id, figures.has(id)])),
     people: rulebook.clinic.people.map(({ name, job }) => ({ name, job })),

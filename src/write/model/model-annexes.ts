@@ -23,10 +23,18 @@ function sayEntry({ title, publisher, edition, year, url }: Source): string {
 
 /** The glossary, by word: the words that the pages of this clinic use. */
 export function modelGlossary(rulebook: Rulebook): { id: string; label: string; definition: Markdown }[] {
-  const { procedures, tasks, machines, instruments } = rulebook;
+  const { procedures, policies, tasks, machines, instruments } = rulebook;
   // Filled examples are no pages of the manual.
   const forms = [...rulebook.forms.values()].map(({ sample: _, ...form }) => form);
-  const pages = canonicalJson([procedures, tasks, forms, machines, instruments, printedDecisions(rulebook)]).toLowerCase();
+  const pages = canonicalJson([
+    procedures,
+    policies,
+    tasks,
+    forms,
+    machines,
+    instruments,
+    printedDecisions(rulebook),
+  ]).toLowerCase();
   const isUsed = ({ id, label, plural = label }: Term) =>
     [`"${id}"`, `:${id})`, label.toLowerCase(), plural.toLowerCase()].some((word) => pages.includes(word));
   return [...rulebook.terms.values()]

@@ -65,7 +65,7 @@ function sayChange(rulebook: Rulebook, { kind, change, limit, interval, label }:
 }
 
 function sayAbout(rulebook: Rulebook, { kind, about }: Change): Markdown {
-  const { limits, procedures, decisions } = rulebook;
+  const { limits, procedures, policies, decisions } = rulebook;
   const [owner = about, name = ''] = about.split('/');
   switch (kind) {
     case 'limit':
@@ -84,6 +84,12 @@ function sayAbout(rulebook: Rulebook, { kind, about }: Change): Markdown {
       if (!procedures.has(owner)) return join([about]);
       const referred = refer('procedure', owner);
       return step < 0 ? referred : phraseMarkdown(rulebook, 'change.step', { procedure: referred, number: step + 1 });
+    }
+    case 'add-point':
+    case 'replace-point': {
+      const point = policies.get(owner)?.points.findIndex((each) => each.name === name) ?? -1;
+      if (!policies.has(owner)) return join([about]);
+      return join([refer('policy', owner), ...(point < 0 ? [] : [` (${point + 1})`])]);
     }
   }
 }

@@ -5,6 +5,7 @@ import { capitalize } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
 import { modelChoice, modelPrograms } from './model-choice.js';
 import { modelDecision } from './model-decision.js';
+import { modelPolicy } from './model-policy.js';
 import { modelProcedure } from './model-procedure.js';
 import { modelSchedule } from './model-schedule.js';
 import { printedDecisions } from './printed-decisions.js';
@@ -25,8 +26,8 @@ export function modelChapters(rulebook: Rulebook, bibliography: Bibliography, fi
     ...modelStage(rulebook, bibliography, id, shown),
   }));
   return chapters.filter(
-    ({ procedures, decisions, choices, register, schedule, opening }) =>
-      [procedures.length, decisions.length, choices.length].some((count) => count > 0) ||
+    ({ procedures, policies, decisions, choices, register, schedule, opening }) =>
+      [procedures.length, policies.length, decisions.length, choices.length].some((count) => count > 0) ||
       register !== null ||
       schedule !== null ||
       opening !== null,
@@ -37,12 +38,14 @@ function modelStage(rulebook: Rulebook, bibliography: Bibliography, stage: strin
   const ofStage = <T extends { stage: string; order: number }>(all: Iterable<T>): T[] =>
     [...all].filter((each) => each.stage === stage).sort((a, b) => a.order - b.order);
   const procedures = ofStage(rulebook.procedures.values());
+  const policies = ofStage(rulebook.policies.values());
   const decisions = ofStage(printedDecisions(rulebook));
   const verdicts = decisions.filter((each): each is Verdict => each.kind === 'verdict');
   const choices = decisions.filter((each): each is Choice => each.kind === 'choice');
   const machines = takeMachines(rulebook, choices, shown);
   return {
     procedures: procedures.map((each) => modelProcedure(rulebook, bibliography, each)),
+    policies: policies.map((each) => modelPolicy(rulebook, bibliography, each)),
     decisions: verdicts.map((each) => modelDecision(rulebook, bibliography, each)),
     choices: choices.map((each) => modelChoice(rulebook, bibliography, each)),
     programs: machines.map((machine) => modelPrograms(rulebook, machine)),

@@ -27,8 +27,9 @@ export function modelLimits(rulebook: Rulebook, bibliography: Bibliography) {
 function saidIn(rulebook: Rulebook, stage: string): unknown {
   const tasks = stage === 'care' ? [...rulebook.tasks.values()] : [];
   const procedures = [...rulebook.procedures.values()].filter((each) => each.stage === stage);
+  const policies = [...rulebook.policies.values()].filter((each) => each.stage === stage);
   const decisions = printedDecisions(rulebook).filter((each) => each.stage === stage);
-  return [procedures, decisions.map(({ rules, about }) => ({ rules, about })), tasks];
+  return [procedures, policies, decisions.map(({ rules, about }) => ({ rules, about })), tasks];
 }
 
 function modelLimit(rulebook: Rulebook, bibliography: Bibliography, limit: Limit) {

@@ -144,7 +144,7 @@ function sayCited(rulebook: Rulebook, find: Find, kind: string, id: string, clau
   return join([said(nameOf(rulebook, kind, id), id), ...(place.length === 0 ? [] : [' (', join(place, '; '), ')'])]);
 }
 
-function nameOf({ limits, tasks, procedures }: Rulebook, kind: string, id: string): string {
+function nameOf({ limits, tasks, procedures, policies, requirements }: Rulebook, kind: string, id: string): string {
   const [owner = '', name = id] = id.split('/');
   switch (kind) {
     case 'limit':
@@ -153,6 +153,10 @@ function nameOf({ limits, tasks, procedures }: Rulebook, kind: string, id: strin
       return tasks.get(id)?.title ?? id;
     case 'procedure':
       return procedures.get(id)?.title ?? id;
+    case 'point':
+      return `${policies.get(owner)?.title ?? owner}: ${name}`;
+    case 'requirement':
+      return requirements.get(id)?.item ?? id;
     case 'step':
       return `${procedures.get(owner)?.title ?? owner}: ${name}`;
     default:

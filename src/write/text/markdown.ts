@@ -11,6 +11,7 @@ export const referenceSchemes = [
   'limit',
   'every',
   'procedure',
+  'policy',
   'decision',
   'form',
   'task',

@@ -37,6 +37,7 @@ function sayReference(rulebook: Rulebook, scheme: string, id: string): string {
     default:
       return (
         rulebook.procedures.get(id)?.title ??
+        rulebook.policies.get(id)?.title ??
         rulebook.decisions.get(id)?.title ??
         rulebook.tasks.get(id)?.title ??
         rulebook.forms.get(id)?.title ??

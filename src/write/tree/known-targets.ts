@@ -13,6 +13,8 @@ export function knownTargets(rulebook: Rulebook, sections: readonly Section[], s
       return [...rulebook.tasks.keys()];
     case 'procedure':
       return [...rulebook.procedures.keys()];
+    case 'policy':
+      return [...rulebook.policies.keys()];
     case 'decision':
       return [...rulebook.decisions.keys()];
     case 'form':

@@ -72,6 +72,8 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
       return plain(sayEvery(rulebook, id), at('task'));
     case 'procedure':
       return titled(shelf, scheme, id, rulebook.procedures.get(id)?.title);
+    case 'policy':
+      return titled(shelf, scheme, id, rulebook.policies.get(id)?.title);
     case 'decision':
       return titled(shelf, scheme, id, rulebook.decisions.get(id)?.title);
     case 'form':

@@ -42,7 +42,7 @@ function placeGroup({ title, often, rows }: YearGroup, y: number): PlacedGroup {
   const placed = rows.map((row) => {
     const lines = wrapText(row.title, left - 14, rowType);
     const at = next;
-    next += lines.length * leading(rowType.size) + 3.2;
+    next += lines.length * leading(rowType.size) + 3;
     return { row, lines, y: at + 1.6, middle: (at + next) / 2 };
   });
   return { y, title: titleLines, often: oftenLines, rows: placed, end: next + 3 };
