@@ -28,7 +28,7 @@ export const tableStyles = `<w:styles xmlns:w="http://schemas.openxmlformats.org
       .map((side) => `<w:${side} w:val="single" w:sz="4" w:space="0" w:color="333333"/>`)
       .join('')}</w:tblBorders>
     <w:tblCellMar>
-      <w:top w:w="28" w:type="dxa"/><w:left w:w="68" w:type="dxa"/><w:bottom w:w="28" w:type="dxa"/><w:right w:w="68" w:type="dxa"/>
+      <w:top w:w="14" w:type="dxa"/><w:left w:w="68" w:type="dxa"/><w:bottom w:w="14" w:type="dxa"/><w:right w:w="68" w:type="dxa"/>
     </w:tblCellMar>
   </w:tblPr>
 </w:style>
