@@ -26,6 +26,8 @@ export function modelNotice(comparison: Comparison, tool: string) {
   return {
     title: {
       ...modelMeta(after, tool),
+      title: phrase(after, 'notice.title'),
+      manual: clinic.document.title,
       before: before.clinic.document.version,
       effective: sayDate(clinic.document.effective, after.language),
       approver: clinic.people.find(({ id }) => id === clinic.document['approved-by'])?.name ?? clinic.document['approved-by'],

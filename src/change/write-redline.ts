@@ -12,11 +12,13 @@ import type { ChangeInput } from './write-notice.js';
 
 /**
  * Writes the redline of a manual: each section whose text changed, whole, with what was put in and taken out. Sections that are the
- * same word for word, or only moved or renumbered, are not shown.
+ * same word for word, or only moved or renumbered, are not shown, nor is the annex that says where all of them stand.
  */
 export function writeRedline({ comparison, templates, tool }: ChangeInput): Writing {
   const { after, before, sections: all } = comparison;
-  const shown = all.filter(({ fate }) => fate === 'changed' || fate === 'new' || fate === 'gone');
+  const shown = all.filter(
+    ({ id, fate }) => !id.startsWith('section:trace') && (fate === 'changed' || fate === 'new' || fate === 'gone'),
+  );
   const head = fillTemplate(spellTemplates(templates, after), 'notice/redline', {
     clinic: after.clinic.name,
     title: phrase(after, 'notice.redline-title'),

@@ -5,7 +5,8 @@ import { inBaseUnit } from '../measure/quantity.js';
 
 /** One value, rule, step or task that cites a published source. */
 export interface Cited {
-  /** Id of the limit, task, rule, procedure or step. */
+  kind: 'limit' | 'task' | 'rule' | 'procedure' | 'step';
+  /** Its id. */
   about: string;
   citation: Citation;
   place: Place;
@@ -40,19 +41,21 @@ export function citationsOf(rulebook: Rulebook): Cited[] {
   const { limits, tasks, decisions, procedures } = rulebook;
   const all: Omit<Cited, 'checked'>[] = [
     ...[...limits.values()].flatMap(({ id, chain }) =>
-      chain.map(({ source, place }) => ({ about: id, citation: source, place })),
+      chain.map(({ source, place }) => ({ kind: 'limit' as const, about: id, citation: source, place })),
     ),
     ...[...tasks.values()].flatMap(({ id, chain, source, place }) =>
       chain.length === 0
-        ? [{ about: id, citation: source, place }]
-        : chain.map((each) => ({ about: id, citation: each.source, place: each.place })),
+        ? [{ kind: 'task' as const, about: id, citation: source, place }]
+        : chain.map((each) => ({ kind: 'task' as const, about: id, citation: each.source, place: each.place })),
     ),
     ...[...decisions.values()].flatMap(({ rules }) =>
-      rules.map(({ id, source, place }) => ({ about: id, citation: source, place })),
+      rules.map(({ id, source, place }) => ({ kind: 'rule' as const, about: id, citation: source, place })),
     ),
     ...[...procedures.values()].flatMap(({ id, source, place, steps }) => [
-      { about: id, citation: source, place },
-      ...steps.flatMap((step) => (step.source === undefined ? [] : [{ about: step.id, citation: step.source, place }])),
+      { kind: 'procedure' as const, about: id, citation: source, place },
+      ...steps.flatMap((step) =>
+        step.source === undefined ? [] : [{ kind: 'step' as const, about: step.id, citation: step.source, place: step.place }],
+      ),
     ]),
   ];
   return all.flatMap((each) => {

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Rulebook } from '../link/rulebook.js';
 import type { Finding } from '../read/finding.js';
@@ -8,9 +8,14 @@ import type { Writing } from '../write/writing.js';
 import { home } from './load-rulebook.js';
 import { toolVersion } from './tool-version.js';
 
-/** Writes a clinic's manual with the templates of the tool. */
-export function manualOf(rulebook: Rulebook): Writing & { findings: Finding[] } {
-  return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion });
+/** Writes a clinic's manual with the templates of the tool. `base` is the folder that files are named from in findings. */
+export function manualOf(rulebook: Rulebook, base = '.'): Writing & { findings: Finding[] } {
+  return writeManual({ rulebook, templates: loadTemplates(), tool: toolVersion, textOf: textsFrom(base) });
+}
+
+/** Reads the files that findings name, from the folder that they are named from. */
+export function textsFrom(base: string): (file: string) => string | undefined {
+  return (file) => (existsSync(join(base, file)) ? readFileSync(join(base, file), 'utf8') : undefined);
 }
 
 /** The sections in which the manual prints or names an id: `7.2 Loading the washer`. */

@@ -43,6 +43,7 @@ export async function main(args: readonly string[], context: Context, input: Asy
   command('check', 'read and prove the rules of clinics')
     .argument('[clinic...]', 'clinic folders (default: this folder, or the sample clinics)')
     .option('--citations', 'list the values that nobody has compared with their source, ever or for too long')
+    .option('--wording', 'look at how texts are worded too: steps of many orders, long sentences, reading level')
     .option('--json', 'print the findings as JSON')
     .action(async (folders: string[], options: CheckOptions) => {
       const { runCheck } = await import('./commands/check.js');

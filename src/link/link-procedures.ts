@@ -73,6 +73,7 @@ function linkStep(
     ...(raw['on-card'] !== undefined && { onCard: raw['on-card'] }),
     ...(raw.source !== undefined && { source: cite(linking, raw.source, document.at([...path, 'source'])) }),
     layer: layer.id,
+    place: document.at([...path, 'id']),
   };
 }
 

@@ -14,7 +14,7 @@ export function linkWords(linking: Linking): void {
   for (const { document } of eachOf(linking, 'terms'))
     for (const [id, term] of Object.entries(document.data.terms))
       if (claim('term', id, document.atKey(['terms', id])))
-        linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true });
+        linking.terms.set(id, { id, ...term, glossary: term.glossary ?? true, place: document.atKey(['terms', id]) });
 }
 
 /** The phrases of all layers; a later layer says its own. */

@@ -66,6 +66,7 @@ export interface Term {
   definition: string;
   /** Whether it is printed in the glossary. */
   glossary: boolean;
+  place: Place;
 }
 
 export type FactType = 'enum' | 'set' | 'boolean' | 'quantity' | 'count' | 'date' | 'answer';
@@ -241,6 +242,7 @@ export interface Step {
   onCard?: string;
   source?: Citation;
   layer: string;
+  place: Place;
 }
 
 export interface Procedure {

@@ -87,7 +87,9 @@ describe('a filled example', () => {
     expect(JSON.stringify(modelForms(rulebook))).not.toContain('F12 drain');
     const [log] = rulebook.forms.values();
     if (log === undefined) throw new Error('no form');
-    const terms = new Map([['zeppelin', { id: 'zeppelin', label: 'zeppelin', definition: 'It flies.', glossary: true }]]);
+    const terms = new Map([
+      ['zeppelin', { id: 'zeppelin', label: 'zeppelin', definition: 'It flies.', glossary: true, place: log.place }],
+    ]);
     const sample = [{ cells: { date: 'A zeppelin' } }];
     const glossaryOf = (form: typeof log) => modelGlossary({ ...rulebook, terms, forms: new Map([[form.id, form]]) });
     expect(glossaryOf({ ...log, sample })).toEqual([]);

@@ -6,11 +6,27 @@ import { smallRulebook } from './small-rulebook.js';
 const nothing = { decisions: new Map(), tasks: new Map(), procedures: new Map(), forms: new Map(), limits: new Map() };
 const empty = smallRulebook(nothing);
 
+const rulesFile = ['- id: steel', '  because: It waits', '    3 hours.', '- id: aluminum', '  because: 3 hours.'].join('\n');
+
 function messages(markdown: string, rulebook = empty): string[] {
   return checkManual(buildTree(markdown, rulebook), rulebook).map(({ code, message }) => `${code} ${message}`);
 }
 
 describe('the gate', () => {
+  it('names the line of a template', () => {
+    const templates = new Map([['manual/x', '# A\n\n- **Never**  reach into it.']]);
+    const markdown = '# A\n\n- **Never** reach into it.';
+    const [finding] = checkManual(buildTree(markdown, empty), empty, { templates });
+    expect(finding).toMatchObject({ code: 'E613', place: { file: 'templates/manual/x.hbs', line: 3, column: 5 } });
+  });
+
+  it('wants a mark for what a template says inside of a rule', () => {
+    const templates = new Map([['manual/x', 'Never reach into the bath.']]);
+    const markdown = '# A\n\n- [](id:rule:washer/steel)Never reach into the bath.';
+    const found = checkManual(buildTree(markdown, empty), empty, { templates });
+    expect(found.map(({ code }) => code)).toEqual(['E613']);
+  });
+
   it.each([
     ['a stray fence', '::: x', 'E604 stray `::: x` in the manual'],
     ['a reference that is none', 'Wait \\[](limit:Bad id)', 'E604 a reference that is none in `Wait [](limit:Bad id)`'],
@@ -30,6 +46,25 @@ describe('the gate', () => {
     ['a share', 'Fill it to 70%.', 'E609 `70%` does not come out of the rules'],
     ['A0', 'Reach A0 600 at least.', 'E609 `A0 600` does not come out of the rules'],
     ['acidity', 'Near pH 7.5 only.', 'E609 `pH 7.5` does not come out of the rules'],
+    ['a unit across marks', 'Wait 10 **minutes**.', 'E609 `10 minutes` does not come out of the rules'],
+    ['a number in words', 'Wait ten minutes.', 'E609 `ten minutes` does not come out of the rules'],
+    ['half an hour', 'Wait half an hour.', 'E609 `half an hour` does not come out of the rules'],
+    ['how often', 'Rinsed twice a week.', 'E609 `twice a week` does not come out of the rules'],
+    ['each turn', 'Rinsed every month.', 'E609 `every month` does not come out of the rules'],
+    ['an adverb of time', 'It is tested weekly.', 'E609 `weekly` does not come out of the rules'],
+    ['a stretch of time', 'Within an hour.', 'E609 `Within an hour` does not come out of the rules'],
+    ['time after', 'It comes a year after that.', 'E609 `a year after` does not come out of the rules'],
+    [
+      'an order without a rule',
+      '# A\n\nIt is hot. Never touch the door.',
+      'E613 `Never touch the door.` tells somebody to do something, and no rule or step stands behind it',
+    ],
+    [
+      'an order behind a condition',
+      '# A\n\nIf it is hot, wait for the lead.',
+      'E613 `If it is hot, wait for the lead.` tells somebody to do something, and no rule or step stands behind it',
+    ],
+    ['a section that prints nothing', '# A\n\n:::columns\n:::\n\n# B\n\nx', 'E607 nothing stands under the heading `A`'],
   ])('reports %s', (_, markdown, message) => {
     expect(messages(markdown)).toContain(message);
   });
@@ -39,6 +74,13 @@ describe('the gate', () => {
     ['dates and clauses', '# A\n\nISO 15883-1, 29 CFR 1910.1030(d), July 4, 2026.'],
     ['numbers that the clinic says', '# A\n\n[Mix 5 mL in 2 L.](said:clinic)'],
     ['limits', '# A\n\nWithin [](limit:holding.longest-wait).'],
+    ['the unit that a limit counts in', '# A\n\nNo more than [](limit:holding.longest-wait) in an hour.'],
+    ['names of tests and days of use', '# A\n\nThe weekly test, a second box, each day of use, one cycle, three times.'],
+    ['orders of a rule', '# A\n\n- [](id:rule:washer/steel)Wait until it is cool.'],
+    ['orders of a task', '# A\n\n## B\n\nx\n\n### Filter [](id:task:care.filter)\n\nTake it out.'],
+    ['guidance of a template', '# A\n\n[](id:guide:reading)Read it from the top.'],
+    ['orders of the clinic', '# A\n\n[Fill it to the mark.](said:clinic)'],
+    ['labels', '# A\n\n| Write down | Load number |\n| --- | --- |\n| x | y |'],
   ])('lets %s pass', (_, markdown) => {
     const rulebook = smallRulebook({ ...nothing, limits: smallRulebook().limits });
     expect(messages(`${markdown}\n\n- [](id:limit:holding.longest-wait)x`, rulebook)).toEqual([]);
@@ -74,5 +116,9 @@ describe('the gate', () => {
     const rulebook = smallRulebook({ decisions });
     const built = buildTree('| a |\n| --- |\n| [](id:rule:washer/steel)Wait 3 hours |', rulebook);
     expect(checkManual(built, rulebook)).toContainEqual(expect.objectContaining({ code: 'E609', place }));
+    const textOf = (file: string) => (file === place.file ? `${'\n'.repeat(6)}  ${rulesFile}` : undefined);
+    expect(checkManual(built, rulebook, { templates: new Map(), textOf })).toContainEqual(
+      expect.objectContaining({ code: 'E609', place: { file: place.file, line: 9, column: 5 } }),
+    );
   });
 });

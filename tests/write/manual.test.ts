@@ -33,7 +33,7 @@ describe('a manual', () => {
       'B All limits',
       'C Changes and deviations',
       'D Sources',
-      'E Index of rules',
+      'E Where everything stands',
       'F Glossary',
       'G Read and signed',
     ]);
@@ -42,7 +42,7 @@ describe('a manual', () => {
   it('says where each thing is printed', () => {
     const found = printedIn(manual);
     const numbers = (key: string) => found.get(key)?.map(({ number }) => number);
-    expect(numbers('rule:washer/steel')).toEqual(['5.2', 'E']);
+    expect(numbers('rule:washer/steel')).toEqual(['5.2']);
     expect(numbers('limit:holding.longest-wait')).toEqual(['5.1', 'A.1', 'B']);
     expect(numbers('task:care.filter')).toEqual(['5.1', '6.1', '6.2']);
   });
@@ -106,7 +106,7 @@ describe('printers', () => {
   it('give the same bytes twice', async () => {
     const again = write(smallRulebook());
     for (const printer of printers)
-      expect(await printer.print(again, loadAssets())).toBe(await printer.print(manual, loadAssets()));
+      expect(await printer.print(again, loadAssets())).toEqual(await printer.print(manual, loadAssets()));
   });
 
   it('print only one empty line of a form as Markdown', () => {

@@ -95,7 +95,7 @@ export function smallRulebook(changes: Partial<Rulebook> = {}): Rulebook {
         ],
         rows: 3,
         layout: 'landscape',
-        covers: 'One month',
+        covers: 'Until it is full',
         'signed-by': 'lead',
         keep: 'holding.longest-wait',
         layer: 'base',
@@ -233,7 +233,7 @@ function smallChoice(): Choice {
 }
 
 function smallStep(procedure: string, name: string, words: string): Step {
-  return { id: `${procedure}/${name}`, name, do: words, layer: 'base' };
+  return { id: `${procedure}/${name}`, name, do: words, layer: 'base', place };
 }
 
 function smallWasher(): Machine {
@@ -272,6 +272,7 @@ function terms(): Term[] {
     label,
     definition: `What ${label} is.`,
     glossary: domain === undefined,
+    place,
     ...(domain !== undefined && { domain }),
   });
   return [

@@ -5,6 +5,7 @@ import { type Comparison, isSame } from '../../change/comparison.js';
 import { checkRulebook } from '../../check/check-rulebook.js';
 import { packsAlone } from '../../link/packs-alone.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
+import { groupBy } from '../../write/text/group-by.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, clinicFolderOf, openSoundClinic } from '../context.js';
 import type { Loaded } from '../load-rulebook.js';
@@ -39,7 +40,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   const { releases, findings: history } = readReleases(clinicFolderOf(context, folder), context.cwd);
   const last = releases.at(-1);
   const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
-  const made = await makeProducts(rulebook, { progress, formats, ...(released && { released }) });
+  const made = await makeProducts(rulebook, { progress, base: context.cwd, formats, ...(released && { released }) });
   const translation = reportTranslation(opened.loaded, rulebook);
   const findings = [
     ...opened.findings,
@@ -71,7 +72,13 @@ export async function runBuild(context: Context, folder: string | undefined, opt
   context.out(
     `  proved    ${plural(report.examples, 'example')} and ${plural(report.fixtures, 'published value')}; ${countFindings(findings)}`,
   );
-  for (const name of made.files.keys()) context.out(`  ${kindOf(name).padEnd(9)} ${shown(name)}`);
+  for (const [kind, names] of groupBy([...made.files.keys()], kindOf))
+    context.out(
+      `  ${kind.padEnd(9)} ${shown(names[0] ?? '')}${names
+        .slice(1)
+        .map((name) => `, ${name}`)
+        .join('')}`,
+    );
   if (last !== undefined && made.comparison !== undefined) context.out(`  since     ${sayChange(last.version, made.comparison)}`);
   context.out(`  digest    ${rulebook.digest.slice(0, 12)}`);
   return 0;
@@ -81,7 +88,7 @@ export async function runBuild(context: Context, folder: string | undefined, opt
 const staleNames = allFormats.flatMap((extension) => [`notice.${extension}`, `redline.${extension}`]);
 
 function kindOf(name: string): string {
-  const [kind = ''] = name.split('.');
+  const [kind = ''] = name.split(/[.-]/);
   return kind === 'rulebook' ? 'evaluator' : kind;
 }
 

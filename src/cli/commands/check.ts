@@ -7,10 +7,11 @@ import { packsAlone, regionsOf } from '../../link/packs-alone.js';
 import type { Rulebook } from '../../link/rulebook.js';
 import { formatInterval, type Interval } from '../../measure/interval.js';
 import { type Finding, hasErrors } from '../../read/finding.js';
+import { checkWording, summarize, type WordingReport } from '../../write/gate/check-wording.js';
 import { groupBy } from '../../write/text/group-by.js';
 import { colors } from '../colors.js';
 import { type CommonOptions, type Context, type Opened, openClinic, openPacks } from '../context.js';
-import { manualOf } from '../load-manual.js';
+import { manualOf, textsFrom } from '../load-manual.js';
 import { sampleClinics } from '../load-rulebook.js';
 import { countFindings, plural, printFindings } from '../print-findings.js';
 import { reportTranslation, type TranslationReport } from '../translation-report.js';
@@ -18,12 +19,14 @@ import { reportTranslation, type TranslationReport } from '../translation-report
 export interface CheckOptions extends CommonOptions {
   json?: boolean;
   citations?: boolean;
+  wording?: boolean;
 }
 
 /** Where a check says what it found, and whether it lists what is to be looked up. */
 interface Voice {
   say: (line: string) => void;
   citations: boolean;
+  wording: boolean;
 }
 
 /** What `check --json` prints of one clinic, or of the packs of one region. */
@@ -40,13 +43,17 @@ interface Checked {
  * regions. The exit code is 1 when there are errors.
  */
 export function runCheck(context: Context, folders: readonly string[], options: CheckOptions): number {
-  const voice: Voice = { say: options.json ? () => {} : context.out, citations: options.citations === true };
+  const voice: Voice = {
+    say: options.json ? () => {} : context.out,
+    citations: options.citations === true,
+    wording: options.wording === true,
+  };
   const standsInClinic = existsSync(join(context.cwd, 'clinic.yaml'));
   const samples = () => sampleClinics().map((folder) => relative(context.cwd, folder));
   const clinics = folders.length > 0 ? folders : standsInClinic ? ['.'] : samples();
   const rules = openPacks(context, options);
   const opened = clinics.map((folder) => ({ folder, ...openClinic(context, folder, options, rules) }));
-  const reports = opened.map((each) => checkClinic(voice, each));
+  const reports = opened.map((each) => checkClinic(voice, each, context.cwd));
   const [first] = opened;
   if (folders.length === 0 && !standsInClinic && first?.rulebook !== undefined) {
     const covered = new Set(opened.flatMap(({ rulebook }) => rulebook?.clinic.region ?? []));
@@ -57,7 +64,11 @@ export function runCheck(context: Context, folders: readonly string[], options: 
   return reports.some(({ findings }) => hasErrors(findings)) ? 1 : 0;
 }
 
-function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: read }: Opened & { folder: string }): Checked {
+function checkClinic(
+  voice: Voice,
+  { folder, loaded, rulebook, on, findings: read }: Opened & { folder: string },
+  base: string,
+): Checked {
   const { say } = voice;
   say(colors.bold(on === undefined ? folder : `${folder} on ${on}`));
   if (rulebook === undefined) {
@@ -68,7 +79,8 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
   const report = checkRulebook(rulebook, loaded.fixtures, packsAlone(loaded.packs, rulebook.clinic, rulebook.on, proveStrict));
   const translation = reportTranslation(loaded, rulebook);
   const proved = [...read, ...report.findings, ...(translation?.findings ?? [])];
-  const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook).findings];
+  const wording = voice.wording ? checkWording(rulebook, { templates: new Map(), textOf: textsFrom(base) }) : undefined;
+  const findings = hasErrors(proved) ? proved : [...proved, ...manualOf(rulebook, base).findings, ...(wording?.findings ?? [])];
   printFindings(findings, say);
   sayRules(say, rulebook, report);
   if (translation !== undefined) sayTranslation(say, translation);
@@ -76,6 +88,7 @@ function checkClinic(voice: Voice, { folder, loaded, rulebook, on, findings: rea
     `  clinic    ${plural(rulebook.machines.size, 'machine')}, ${plural(rulebook.instruments.size, 'instrument family', 'instrument families')}, ${plural(rulebook.changes.filter(({ layer }) => layer === 'clinic').length, 'change')} of its own`,
   );
   sayProof(voice, rulebook, report);
+  if (wording !== undefined) sayWording(say, wording);
   say(`  result    ${countFindings(findings)}`);
   return { clinic: folder, findings, toLookUp: toLookUp(report.citations) };
 }
@@ -161,6 +174,16 @@ function sayAnswers(say: (line: string) => void, { decisions }: Rulebook, findin
   const none = marked > 0 ? `no gap but the intended ones of ${plural(marked, 'decision')}` : 'no gap';
   say(
     `  answers   every situation of ${plural(decisions.size, 'decision')} looked at: ${found.join(', ') || `${none}, no rule without effect`}`,
+  );
+}
+
+/** How hard the texts are to read: the mean, and the hardest one. */
+function sayWording(say: (line: string) => void, report: WordingReport): void {
+  const found = summarize(report);
+  if (found === undefined) return;
+  const { formula, mean, hardest } = found;
+  say(
+    `  wording   ${formula} ${mean.toFixed(1)} over ${plural(report.all.length, 'text')}; the hardest is ${hardest.kind} ${hardest.id} with ${hardest.level.score.toFixed(1)}`,
   );
 }
 

@@ -74,7 +74,7 @@ export async function runRelease(
   findings.push(...checkRulebook(rulebook, opened.loaded.fixtures, alone).findings);
   if (findings.length > 0) return refuse();
   const { released, findings: opening } = last === undefined ? { findings: [] } : openRelease(last, context.cwd);
-  const made = await makeProducts(rulebook, { progress, ...(released && { released }) });
+  const made = await makeProducts(rulebook, { progress, base: context.cwd, ...(released && { released }) });
   findings.push(...opening, ...made.findings);
   if (findings.length > 0) return refuse();
   progress.step('saving');

@@ -1,5 +1,4 @@
 import type { Nodes, Parents, Root } from 'mdast';
-import { units } from '../../measure/units.js';
 import type { Finding } from '../../read/finding.js';
 import { saidInSourceLanguage } from '../text/markdown-safe.js';
 import { walk } from '../tree/walk.js';
@@ -23,12 +22,12 @@ const directiveNames = {
   leafDirective: ['contents', 'annexes'],
 } as const;
 
-/** Reports nodes that must not be in a manual, and numbers with a unit that do not come out of the rulebook. */
+/** Reports nodes that must not be in a manual. */
 export function checkNodes(tree: Root, placeOf: PlaceOf): Finding[] {
   const findings: Finding[] = [];
   walk(tree, (node, parents) => {
     const problem = problemOf(node, parents);
-    if (problem !== undefined) findings.push({ ...problem, place: placeOf(node) });
+    if (problem !== undefined) findings.push({ ...problem, place: placeOf(node, node.type === 'text' ? node.value : undefined) });
   });
   return findings;
 }
@@ -78,27 +77,7 @@ function problemOfText(text: string): Problem | undefined {
       message: `a reference that is none in \`${shorten(text)}\``,
       help: 'write `[](limit:id)` with a known kind and an id',
     };
-  const number = numberWithUnit.exec(text)?.[0];
-  if (number === undefined) return undefined;
-  return {
-    code: 'E609',
-    message: `\`${number.trim()}\` does not come out of the rules`,
-    help: 'make it a limit and write `[](limit:id)`',
-  };
-}
-
-const unitWords = [...new Set(units.flatMap(({ one, many }) => [one, many]))]
-  .sort((a, b) => b.length - a.length)
-  .map(escapeForRegExp);
-
-/** `10 minutes`, `5-minute`, `134 °C`, `70%`, `A0 600`, `pH 7`. */
-const numberWithUnit = new RegExp(
-  String.raw`(?<![\p{L}\d.,/-])(?:(?:A0|pH) ?\d[\d.,]*|\d[\d.,]*[ \u00a0-]?(?:${unitWords.join('|')}|min|sec|hrs?)(?![\p{L}\d/]))`,
-  'u',
-);
-
-function escapeForRegExp(word: string): string {
-  return word.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);
+  return undefined;
 }
 
 function shorten(text: string): string {

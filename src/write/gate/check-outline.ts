@@ -17,8 +17,10 @@ function checkHeadings(nodes: readonly RootContent[], placeOf: PlaceOf): Finding
     const skipped = node.depth > depth + 1;
     depth = node.depth;
     const title = textOf(node).trim();
-    const next = nodes[index + 1];
-    const empty = next === undefined || (next.type === 'heading' && next.depth <= node.depth);
+    const end = nodes.findIndex((each, at) => at > index && each.type === 'heading');
+    const next = end < 0 ? undefined : nodes[end];
+    const bare = !nodes.slice(index + 1, end < 0 ? undefined : end).some(printsSomething);
+    const empty = bare && (next?.type !== 'heading' || next.depth <= node.depth);
     return [
       ...(skipped ? [{ code: 'E605', message: `the heading \`${title}\` skips a level`, place: placeOf(node) } as const] : []),
       ...(empty
@@ -26,6 +28,14 @@ function checkHeadings(nodes: readonly RootContent[], placeOf: PlaceOf): Finding
         : []),
     ];
   });
+}
+
+function printsSomething(node: RootContent): boolean {
+  let found = false;
+  walk({ type: 'root', children: [node] }, (each) => {
+    found ||= each.type === 'figure' || ('value' in each && each.value.trim() !== '');
+  });
+  return found;
 }
 
 function checkHomes(tree: Nodes & { type: 'root' }, placeOf: PlaceOf): Finding[] {

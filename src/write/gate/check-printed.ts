@@ -1,9 +1,8 @@
 import type { Root } from 'mdast';
 import type { Rulebook } from '../../link/rulebook.js';
 import type { Finding } from '../../read/finding.js';
-import { printedDecisions } from '../model/printed-decisions.js';
+import { inForce } from '../model/in-force.js';
 import { walk } from '../tree/walk.js';
-import { placeOfMark } from './place-of.js';
 
 /** Reports everything in force that no page of the manual shows. */
 export function checkPrinted(tree: Root, rulebook: Rulebook): Finding[] {
@@ -11,9 +10,8 @@ export function checkPrinted(tree: Root, rulebook: Rulebook): Finding[] {
   walk(tree, (node) => {
     for (const { kind, id } of node.data?.marks ?? []) printed.add(`${kind}:${id}`);
   });
-  return inForce(rulebook).flatMap(({ kind, id }) => {
+  return inForce(rulebook).flatMap(({ kind, id, place = { file: 'manual', line: 1, column: 1 } }) => {
     if (printed.has(`${kind}:${id}`)) return [];
-    const place = placeOfMark({ kind, id }, rulebook) ?? { file: 'manual', line: 1, column: 1 };
     return [
       {
         code: 'E608',
@@ -23,28 +21,4 @@ export function checkPrinted(tree: Root, rulebook: Rulebook): Finding[] {
       },
     ];
   });
-}
-
-function inForce(rulebook: Rulebook): { kind: string; id: string }[] {
-  const { limits, tasks, procedures, forms } = rulebook;
-  const decisions = printedDecisions(rulebook);
-  const of = (kind: string, ids: Iterable<string>) => [...ids].map((id) => ({ kind, id }));
-  return [
-    ...of(
-      'decision',
-      decisions.map(({ id }) => id),
-    ),
-    ...of(
-      'rule',
-      decisions.flatMap(({ rules }) => rules.map(({ id }) => id)),
-    ),
-    ...of('limit', limits.keys()),
-    ...of('task', tasks.keys()),
-    ...of('procedure', procedures.keys()),
-    ...of(
-      'step',
-      [...procedures.values()].flatMap(({ steps }) => steps.map(({ id }) => id)),
-    ),
-    ...of('form', forms.keys()),
-  ];
 }

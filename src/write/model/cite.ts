@@ -1,5 +1,5 @@
 import type { Citation, Rulebook, Source } from '../../link/rulebook.js';
-import { join, type Markdown } from '../text/markdown.js';
+import { join, type Markdown, refer } from '../text/markdown.js';
 import { said } from '../text/markdown-safe.js';
 import { phraseMarkdown, type Spoken } from '../text/phrase.js';
 import { nameOfSource } from './named-sources.js';
@@ -18,8 +18,7 @@ export function numberSources(rulebook: Rulebook): Bibliography {
 
 /** `[12]`, or `common practice` where nothing is published; with its clause where `full`. */
 export function cite(rulebook: Spoken, bibliography: Bibliography, { id, at, evidence }: Citation, full = false): Markdown {
-  const number = bibliography.get(id)?.number;
-  const name = number === undefined ? (nameOfSource(rulebook, id) ?? id) : `[${number}]`;
+  const name = bibliography.has(id) ? refer('source', id) : (nameOfSource(rulebook, id) ?? id);
   const source = join([name, ...(full && at !== undefined ? [' ', said(at, id)] : [])]);
   if (evidence === 'recalled' || (full && evidence === 'computed'))
     return phraseMarkdown(rulebook, `cite.${evidence}`, { source });

@@ -2,7 +2,7 @@ import type { Rulebook } from '../../link/rulebook.js';
 import type { Figure } from '../figures/figure.js';
 import { figureIds } from '../figures/model-figures.js';
 import { numberSources } from './cite.js';
-import { modelGlossary, modelRuleIndex, modelSources } from './model-annexes.js';
+import { modelGlossary, modelSources } from './model-annexes.js';
 import { modelChanges } from './model-changes.js';
 import { modelChapters } from './model-chapter.js';
 import { modelForms } from './model-forms.js';
@@ -21,7 +21,6 @@ export function modelManual(rulebook: Rulebook, tool: string, figures: ReadonlyM
     limits: modelLimits(rulebook, bibliography),
     changes: modelChanges(rulebook, bibliography),
     sources: modelSources(bibliography),
-    ruleIndex: modelRuleIndex(rulebook),
     glossary: modelGlossary(rulebook),
     figures: Object.fromEntries(figureIds.map((id) => [id, figures.has(id)])),
     people: rulebook.clinic.people.map(({ name, job }) => ({ name, job })),

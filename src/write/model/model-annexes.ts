@@ -1,12 +1,10 @@
 import { canonicalJson } from '../../decide/canonical-json.js';
-import type { Rule, Rulebook, Source, Term } from '../../link/rulebook.js';
-import { type Markdown, refer } from '../text/markdown.js';
+import type { Rulebook, Source, Term } from '../../link/rulebook.js';
+import type { Markdown } from '../text/markdown.js';
 import { ruleText, said } from '../text/markdown-safe.js';
 import { capitalize } from '../text/say-list.js';
 import type { Bibliography } from './cite.js';
-import { layerName } from './label-of.js';
 import { printedDecisions } from './printed-decisions.js';
-import { sayCondition } from './say-condition.js';
 
 /** The numbered bibliography. */
 export function modelSources(bibliography: Bibliography) {
@@ -21,24 +19,6 @@ export function modelSources(bibliography: Bibliography) {
 function sayEntry({ title, publisher, edition, year, url }: Source): string {
   const parts = [publisher, edition, year === undefined ? undefined : String(year)].filter((part) => part !== undefined);
   return `${title}. ${parts.join(', ')}${parts.length > 0 ? '.' : ''}${url === undefined ? '' : ` ${url.replace(/^https:\/\//, '')}`}`;
-}
-
-/** Every rule with the decision it belongs to and its layer; rules that cannot arise in this clinic are marked. */
-export function modelRuleIndex(rulebook: Rulebook) {
-  return printedDecisions(rulebook).map((decision) => ({
-    decision: refer('decision', decision.id),
-    rules: decision.rules.map((rule) => indexEntry(rulebook, rule)),
-    retired: decision.retired.map(({ rule, by }) => ({ id: rule.id, name: rule.name, by: layerName(rulebook, by.layer) })),
-  }));
-}
-
-function indexEntry(rulebook: Rulebook, rule: Rule) {
-  return {
-    id: rule.id,
-    name: rule.name,
-    layer: rule.layer === 'base' ? null : layerName(rulebook, rule.layer),
-    never: sayCondition(rulebook, rule.when).holds === 'never',
-  };
 }
 
 /** The glossary, by word: the words that the pages of this clinic use. */

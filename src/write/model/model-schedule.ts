@@ -43,7 +43,9 @@ export function modelSchedule(rulebook: Rulebook, bibliography: Bibliography, wi
   return {
     turns: turnsInOrder.flatMap((turn) => {
       const lines = byTurn.get(turn);
-      return lines === undefined ? [] : [{ heading: phrase(rulebook, `turn.${turn}`), lines: linesOf(rulebook, lines) }];
+      return lines === undefined
+        ? []
+        : [{ heading: said(phrase(rulebook, `turn.${turn}`), 'schedule'), lines: linesOf(rulebook, lines) }];
     }),
     programs: withoutPrograms.map((machine) => modelPrograms(rulebook, machine)),
     kinds: kinds.flatMap((kind) => {

@@ -46,9 +46,15 @@ export async function printDocx(writing: Writing, assets: Assets): Promise<Uint8
     footnotes: printFootnotes(notes, press),
     fonts: [embedded(assets)],
     ...(press.counted && { pageNumbers: headingNumbers(sections) }),
-    sections: layOut(piecesOf(writing, press), meta),
+    sections: layOut(piecesOf(writing, press), meta, hasTitlePage(writing)),
   });
   return normalizeDocx(await Packer.toBuffer(document), meta.effectiveOn);
+}
+
+function hasTitlePage({ tree }: Writing): boolean {
+  return tree.children.some(
+    (node) => node.data?.is === 'title' || (node.type === 'containerDirective' && node.name === 'titlepage'),
+  );
 }
 
 function embedded({ fonts }: Assets) {

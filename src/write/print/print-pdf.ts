@@ -1,11 +1,9 @@
 import { toString as textOf } from 'mdast-util-to-string';
 import type { Finding } from '../../read/finding.js';
-import { drawSvg } from '../figures/draw-svg.js';
-import type { FigureNode } from '../tree/nodes.js';
-import { walk } from '../tree/walk.js';
 import type { Writing } from '../writing.js';
 import type { Assets } from './assets.js';
 import { CannotPrint } from './cannot-print.js';
+import { drawAll } from './html/draw-all.js';
 import { documentOf } from './pdf/document.js';
 import { inkFor } from './pdf/ink.js';
 import { findMissingSigns } from './pdf/missing-signs.js';
@@ -19,23 +17,13 @@ import { runsOf } from './pdf/runs.js';
  * @throws CannotPrint when the fonts lack a sign of it, or a card is longer than its page.
  */
 export async function printPdf(writing: Writing, assets: Assets): Promise<Uint8Array> {
-  const ink = inkFor(writing, await drawAll(writing));
+  const ink = inkFor(writing, await drawAll(writing.tree));
   const runs = runsOf(writing, ink);
   const pages = layOut(documentOf(writing, runs.length), runs, assets);
   if (pages.tooLong.length > 0) throw new CannotPrint(pages.tooLong.map((index) => tooLong(writing, index)));
   const made = pages.toPdf();
   if ('missing' in made) throw new CannotPrint(findMissingSigns(writing, made.missing));
   return made.bytes;
-}
-
-async function drawAll({ tree }: Writing): Promise<Map<string, string>> {
-  const figures: FigureNode[] = [];
-  walk(tree, (node) => {
-    if (node.type === 'figure') figures.push(node);
-  });
-  const drawn = new Map<string, string>();
-  for (const figure of figures) drawn.set(figure.id, await drawSvg(figure));
-  return drawn;
 }
 
 function tooLong({ tree }: Writing, index: number): Finding {

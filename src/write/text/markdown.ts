@@ -3,7 +3,10 @@ export interface Markdown {
   readonly markdown: string;
 }
 
-/** The kinds of reference that rule texts may hold: `[](limit:holding.longest-dry-wait)`. */
+/**
+ * The kinds of reference: `[](limit:holding.longest-dry-wait)`. Rule texts may hold all but `at`, with which annexes say in
+ * which section something stands: `[](at:limit:holding.longest-dry-wait)`.
+ */
 export const referenceSchemes = [
   'limit',
   'every',
@@ -18,6 +21,7 @@ export const referenceSchemes = [
   'contact',
   'source',
   'section',
+  'at',
 ] as const;
 
 export type ReferenceScheme = (typeof referenceSchemes)[number];
@@ -59,7 +63,14 @@ export function tidy(text: string): string {
     .replace(/ {2,}/g, ' ');
 }
 
-/** Every ASCII punctuation mark as a character reference: nothing in it can be read as Markdown. */
+/**
+ * Punctuation as character references, so that nothing in it can be read as Markdown. A comma never is, nor a hyphen, a full
+ * stop or an apostrophe between letters; they stay, since each reference costs time to read.
+ */
 export function escapePunctuation(text: string): string {
-  return text.replace(/[!-/:-@[-`{-~]/g, (mark) => `&#${mark.charCodeAt(0)};`);
+  return text.replace(/[!-+\--/:-@[-`{-~]/g, (mark, at: number) => (isInWord(text, at) ? mark : `&#${mark.charCodeAt(0)};`));
+}
+
+function isInWord(text: string, at: number): boolean {
+  return /^[A-Za-z][-.'][A-Za-z]$/.test(text.slice(at - 1, at + 2));
 }

@@ -21,6 +21,8 @@ export interface BuildOptions {
   numbered?: boolean;
   /** The manual beside it: what stands there is named with the number of its section, without a link. */
   manual?: Pick<Writing, 'tree' | 'sections'> | undefined;
+  /** Writes, once the other pages are known, the Markdown that stands in the place of the directive `::trace`. */
+  trace?: (pages: Pick<Writing, 'tree' | 'sections'>) => string;
 }
 
 /** Markdown to the one tree that every format is printed from: marked, numbered, references filled in. */
@@ -28,15 +30,25 @@ export function buildTree(
   markdown: string,
   rulebook: Rulebook,
   figures: ReadonlyMap<string, Figure> = new Map(),
-  { numbered = true, manual }: BuildOptions = {},
+  { numbered = true, manual, trace }: BuildOptions = {},
 ): BuiltTree {
+  const tree = parseMarked(markdown);
+  placeFigures(tree, figures);
+  const place = tree.children.findIndex((node) => node.type === 'leafDirective' && node.name === 'trace');
+  if (trace !== undefined && place >= 0) {
+    const pages = trace({ tree, sections: numberHeadings(tree) });
+    tree.children.splice(place, 1, ...parseMarked(pages).children);
+  }
+  const sections = numbered ? numberHeadings(tree) : [];
+  const unknown = resolveReferences(tree, rulebook, sections, manual);
+  return { tree, sections, unknown };
+}
+
+function parseMarked(markdown: string): Root {
   const tree = parseMarkdown(markdown);
   walk(tree, (node) => {
     delete node.position;
   });
   takeMarks(tree);
-  placeFigures(tree, figures);
-  const sections = numbered ? numberHeadings(tree) : [];
-  const unknown = resolveReferences(tree, rulebook, sections, manual);
-  return { tree, sections, unknown };
+  return tree;
 }

@@ -29,6 +29,8 @@ export function knownTargets(rulebook: Rulebook, sections: readonly Section[], s
       return rulebook.clinic.contacts.map(({ id }) => id);
     case 'source':
       return [...rulebook.sources.keys()];
+    case 'at':
+      return sections.map(({ id }) => id);
     case 'section':
       return sections.flatMap(({ id }) => (id.startsWith('section:') ? [id.slice('section:'.length)] : []));
   }

@@ -92,6 +92,10 @@ function fill(shelf: Shelf, scheme: ReferenceScheme, id: string, roomy: boolean)
       const contact = rulebook.clinic.contacts.find((each) => each.id === id);
       return contact && { text: `${contact.name}, ${contact.phone}`, anchor: at('contact') };
     }
+    case 'at': {
+      const section = homes.get(id)?.section ?? shelf.sections.find((each) => each.id === id);
+      return plain(section?.number, shelf.sections.find((each) => each === section)?.anchor);
+    }
     case 'source': {
       const number = shelf.bibliography.get(id)?.number;
       return plain(number === undefined ? nameOfSource(rulebook, id) : `[${number}]`, at('source'));

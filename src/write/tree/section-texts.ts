@@ -50,6 +50,7 @@ export function sectionTexts({ tree, sections }: { tree: Root; sections: readonl
 /** The blocks that text stands in: paragraphs, rows, figures, and headings that carry no number. */
 function isBlock(node: Nodes, parents: readonly Parents[]): boolean {
   if (parents.some(({ type }) => type === 'tableRow')) return false;
+  if (node.type === 'figure') return true;
   return node.type === 'paragraph' || node.type === 'tableRow' || (node.type === 'heading' && node.data?.number === undefined);
 }
 

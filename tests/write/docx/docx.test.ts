@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { loadAssets } from '../../../src/cli/load-assets.js';
+import { loadTemplates } from '../../../src/cli/load-manual.js';
 import { printDocx } from '../../../src/write/print/print-docx.js';
+import { writeCards } from '../../../src/write/write-cards.js';
+import { writeForms } from '../../../src/write/write-forms.js';
 import { writeManual } from '../../../src/write/write-manual.js';
 import type { Writing } from '../../../src/write/writing.js';
 import { sampleRulebook } from '../../emit/clinics.js';
@@ -180,6 +183,32 @@ describe('a Word file', () => {
 });
 
 describe('Word files of other writings', () => {
+  it('print the forms with sheets and filled examples, and the cards', { timeout: 120_000 }, async () => {
+    const input = { rulebook: sampleRulebook('harrow-mills'), templates: loadTemplates(), tool: '9.9.9' };
+    for (const writing of [writeForms(input), writeCards({ ...input, manual })]) {
+      const file = await print(writing);
+      const found = paragraphs(file.document).map((each) => bare(textOf(each)));
+      expect(problemsOf(file)).toEqual([]);
+      expect(firstMissing(treeLines(writing.tree), found)).toBeUndefined();
+      expect(textOf(file.document)).not.toContain('F9');
+    }
+  });
+
+  it('are in the language and on the paper of the clinic', async () => {
+    const german = writeManual({ rulebook: sampleRulebook('ellernbrueck'), templates, tool: '9.9.9' });
+    const file = await print(german);
+    const sizes = all(file.document, 'w:pgSz').map(({ attributes }) => [attributes['w:w'], attributes['w:h']].sort().join());
+    expect(problemsOf(file)).toEqual([]);
+    expect(
+      firstMissing(
+        treeLines(german.tree),
+        paragraphs(file.document).map((each) => bare(textOf(each))),
+      ),
+    ).toBeUndefined();
+    expect(new Set(sizes)).toEqual(new Set(['11906,16838']));
+    expect(all(part(file.xml, 'word/styles.xml'), 'w:lang')[0]?.attributes['w:val']).toBe(german.meta.language);
+  });
+
   it('number headings in words where counting gives others', async () => {
     const { tree, ...rest } = writingOf('# One\n\nx\n\n# Two\n\ny');
     const [first, , second] = tree.children;

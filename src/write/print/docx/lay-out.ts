@@ -22,9 +22,9 @@ export function columnWidth({ text: { width } }: Page, columns: 1 | 2): number {
 
 /**
  * Pieces as sections of Word: those that lie alike follow each other in one section. Heads and feet are given wherever the
- * page turns, and are taken over from the section before elsewhere.
+ * page turns, and are taken over from the section before elsewhere; a title page has no head.
  */
-export function layOut(pieces: readonly Piece[], meta: ManualMeta): ISectionOptions[] {
+export function layOut(pieces: readonly Piece[], meta: ManualMeta, titlePage: boolean): ISectionOptions[] {
   const runs: { piece: Piece; newPage: boolean; children: FileChild[] }[] = [];
   for (const piece of pieces) {
     const last = runs.at(-1);
@@ -44,9 +44,12 @@ export function layOut(pieces: readonly Piece[], meta: ManualMeta): ISectionOpti
         type: newPage ? SectionType.NEXT_PAGE : SectionType.CONTINUOUS,
         page: { size: page.size, margin: page.margin },
         column: { count: columns, space: columnGap },
-        titlePage: index === 0,
+        titlePage: titlePage && index === 0,
       },
-      ...(turns && { headers: { default: header }, footers: { default: footer, ...(index === 0 && { first: footer }) } }),
+      ...(turns && {
+        headers: { default: header },
+        footers: { default: footer, ...(titlePage && index === 0 && { first: footer }) },
+      }),
       children,
     };
   });

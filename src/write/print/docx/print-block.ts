@@ -99,6 +99,10 @@ const styles: Readonly<Record<string, string>> = {
   answer: 'Answer',
   done: 'Done',
   why: 'Why',
+  place: 'Lead',
+  stop: 'CautionLine',
+  example: 'Question',
+  foot: 'SheetText',
   'sheet-head': 'SheetText',
   'sheet-foot': 'SheetText',
 };
@@ -130,6 +134,8 @@ function printContainer(node: ContainerDirective, press: Press, place: Place, ar
     case 'note':
     case 'sheet':
       return printBlocks(children, press, { ...place, inside: name }, around);
+    case 'example':
+      return printBlocks(children, press, { ...place, inside: 'sheet' }, around);
     default:
       return printBlocks(children, press, place, around);
   }

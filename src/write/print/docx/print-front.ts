@@ -3,9 +3,9 @@ import { wordOf } from '../../text/word-of.js';
 import type { Press } from './press.js';
 import { plain } from './print-words.js';
 
-/** What this file is for, and how its page numbers are brought up to date: in a box on its first page. */
-export function copyNote({ meta }: Press): Paragraph[] {
-  const lines = ['print.word-copy', 'print.word-page-numbers'].map((id) => plain(wordOf(meta, id)));
+/** What this file is for and, where it has contents, how its page numbers are brought up to date: in a box on its first page. */
+export function copyNote({ meta }: Press, contents: boolean): Paragraph[] {
+  const lines = ['print.word-copy', ...(contents ? ['print.word-page-numbers'] : [])].map((id) => plain(wordOf(meta, id)));
   return lines.map((line) => new Paragraph({ style: 'CopyNote', children: [new TextRun({ text: line })] }));
 }
 

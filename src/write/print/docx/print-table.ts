@@ -11,7 +11,6 @@ import {
   WidthType,
 } from 'docx';
 import type { TableRow as Row, Table as TableNode } from 'mdast';
-import { toString as textOf } from 'mdast-util-to-string';
 import { mm } from './page.js';
 import type { Change, Place, Press } from './press.js';
 import { printParagraph } from './print-paragraph.js';
@@ -25,7 +24,7 @@ interface TableLook {
 }
 
 /** Tables whose words are small, to keep them on few pages. */
-const small = ['register', 'index', 'limits', 'programs', 'sources'];
+const small = ['register', 'index', 'limits', 'programs', 'sources', 'sheet'];
 
 /** Heights of rows to write in, in twips. */
 const writing = { signature: mm(11), fill: mm(8) } as const;
@@ -75,22 +74,13 @@ function printRow(row: Row, head: boolean, table: TableNode, shape: Shape, press
   const change = changeOf(row) ?? place.change;
   const group = row.data?.is === 'group';
   const tracked = () => ({ ...press.changedBy, id: press.nextChange() });
-  const style =
-    shape.look === 'sheet'
-      ? 'SheetHead'
-      : head
-        ? 'TableHead'
-        : group
-          ? 'TableGroup'
-          : small.includes(shape.look)
-            ? 'TableSmall'
-            : 'TableText';
+  const style = styleOf(shape.look, head, group);
   const cells = group ? row.children.slice(0, 1) : row.children;
   return new TableRow({
     // A head by itself, as of the boxes above a sheet, has no table to stand over.
     ...(head && table.children.length > 1 && { tableHeader: true }),
     cantSplit: true,
-    ...heightOf(row, head, shape, place),
+    ...heightOf(head, shape, place),
     ...(change === 'inserted' && { insertion: tracked() }),
     ...(change === 'deleted' && { deletion: tracked() }),
     children: cells.map((cell, index) => {
@@ -113,10 +103,16 @@ function changeOf({ data }: Row): Change | undefined {
   return data?.change === 'inserted' || data?.change === 'deleted' ? data.change : undefined;
 }
 
+function styleOf(look: string, head: boolean, group: boolean): string {
+  if (head) return look === 'sheet' ? 'SheetHead' : 'TableHead';
+  if (group) return 'TableGroup';
+  return small.includes(look) ? 'TableSmall' : 'TableText';
+}
+
 /** Rows to write in are high enough for a hand. */
-function heightOf(row: Row, head: boolean, { look }: Shape, { rowHeight }: Place) {
+function heightOf(head: boolean, { look }: Shape, { rowHeight }: Place) {
   const value =
-    look === 'sheet' && !head && textOf(row) === ''
+    look === 'sheet' && !head
       ? rowHeight
       : look === 'signature' && !head
         ? writing.signature

@@ -12,7 +12,7 @@ export interface PageGroup {
 /** Short chapters before the first stage, and short annexes, follow each other without a new page. */
 const runs: readonly { name: string; title: string; ids: readonly string[] }[] = [
   { name: 'before', title: 'before-you-start', ids: ['how-to-use', 'scope', 'cautions'] },
-  { name: 'behind', title: 'behind', ids: ['changes', 'sources', 'rule-index', 'glossary'] },
+  { name: 'behind', title: 'behind', ids: ['changes', 'sources', 'trace', 'glossary'] },
 ];
 
 /** The chapters in order, each in the group whose pages it is printed on; most have pages of their own. */

@@ -101,6 +101,8 @@ table.sheet tbody td { height: 4.6mm; }
 .answers > .answer:last-child { break-before: avoid; }
 .columns { columns: 2; column-gap: 2.2em; font-size: .8em; line-height: 1.28; }
 .columns .entry { margin-bottom: .5em; }
+#section-trace-rules ~ .columns, #section-trace-pages ~ .columns, #section-trace-sources ~ .columns { font-size: .68em; line-height: 1.22; }
+@media print { #section-trace-rules ~ .columns, #section-trace-pages ~ .columns { columns: 3; column-gap: 1.6em; } #section-trace-sources ~ .columns li { break-inside: auto; } }
 .columns ul { list-style: none; padding: 0; max-width: none; }
 .columns .caption { margin: .7em 0 .2em; break-after: avoid; }
 .columns li { break-inside: avoid; margin-bottom: .2em; padding-left: 1em; text-indent: -1em; overflow-wrap: anywhere; }

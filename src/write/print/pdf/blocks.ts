@@ -4,7 +4,7 @@ import { toString as textOf } from 'mdast-util-to-string';
 import { anchorOf } from '../../tree/nodes.js';
 import type { Block, HeadingData, Item, Piece } from './data.js';
 import { type Ink, takeAnchors } from './ink.js';
-import { rowsOf } from './rows.js';
+import { areShort, rowsOf } from './rows.js';
 import { isShort, tableOf } from './table.js';
 import { splitLabel, trimmed, wordsOf } from './words.js';
 
@@ -116,9 +116,11 @@ function containerOf(node: ContainerDirective, ink: Ink): Block[] {
     case 'note':
       return [{ t: name, keep: isShort(textOf(node)), blocks: children.flatMap(make) }];
     case 'answers':
-      return [{ t: 'rows', look: 'answers', rows: rowsOf(children, ink, make) }];
-    case 'columns':
-      return [{ t: 'rows', look: 'terms', rows: rowsOf(children, ink, make) }];
+      return [{ t: 'rows', look: 'answers', narrow: false, rows: rowsOf(children, ink, make) }];
+    case 'columns': {
+      const rows = rowsOf(children, ink, make);
+      return [{ t: 'rows', look: 'terms', narrow: areShort(rows), rows }];
+    }
     case 'opening':
       return openingOf(children, ink);
     default:

@@ -31,6 +31,8 @@ export interface Row {
   change: Change | null;
   /** Whether it is short enough to stay on one page. */
   keep: boolean;
+  /** Whether its list has many short lines: they stand in two columns below the label. */
+  dense: boolean;
   name: Words;
   blocks: Block[];
 }
@@ -84,7 +86,8 @@ export type Block = { change?: Change } & (
   | { t: 'note'; keep: boolean; blocks: Block[] }
   | { t: 'rule' | 'contents' }
   | { t: 'opening'; rows: { name: Words; c: Words }[] }
-  | { t: 'rows'; look: 'answers' | 'terms'; rows: Row[] }
+  /** `narrow` is true where all labels are short. */
+  | { t: 'rows'; look: 'answers' | 'terms'; narrow: boolean; rows: Row[] }
   | { t: 'task'; keep: boolean; heading: HeadingData; often: Block[]; blocks: Block[] }
   | { t: 'part'; landscape: boolean; heading: HeadingData; blocks: Block[] }
   | { t: 'sheets'; landscape: boolean; half: boolean; intro: Block[]; sheets: SheetData[] }

@@ -5,7 +5,7 @@ import type { Writing } from '../../writing.js';
 /** How many signs of a text are shown around one that cannot be printed. */
 const around = 24;
 
-/** Where signs stand that no font has, with the words around each. */
+/** Where signs stand that no font has, with the words around each. A text that is printed in many places is named once. */
 export function findMissingSigns({ tree, sections, meta }: Writing, missing: readonly string[]): Finding[] {
   const findings: Finding[] = [];
   const found = new Set<string>();
@@ -13,7 +13,8 @@ export function findMissingSigns({ tree, sections, meta }: Writing, missing: rea
     const here = missing.filter((sign) => text.includes(sign));
     if (here.length === 0) return;
     for (const sign of here) found.add(sign);
-    findings.push(findingOf(here, excerpt(text, here[0] ?? ''), file));
+    const finding = findingOf(here, excerpt(text, here[0] ?? ''), file);
+    if (findings.every(({ message }) => message !== finding.message)) findings.push(finding);
   };
   walkSections(tree, sections, (node, section) => {
     const file = section === undefined ? 'manual' : `manual, section ${section.number}`;

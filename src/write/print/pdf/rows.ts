@@ -15,6 +15,7 @@ const opening = ['answer', 'caption'];
  */
 export function rowsOf(nodes: readonly RootContent[], ink: Ink, make: BlockMaker): Row[] {
   const rows: Row[] = [];
+  const dense = nodes.some((node) => isDense(node, 16));
   const grow = (node: RootContent) => {
     const last = rows.at(-1);
     const blocks = make(node);
@@ -22,6 +23,7 @@ export function rowsOf(nodes: readonly RootContent[], ink: Ink, make: BlockMaker
     else {
       last.blocks.push(...blocks);
       last.keep &&= isShort(textOf(node));
+      last.dense ||= isDense(node, dense ? 1 : 16);
     }
   };
   for (const node of nodes) {
@@ -35,13 +37,27 @@ export function rowsOf(nodes: readonly RootContent[], ink: Ink, make: BlockMaker
   return rows;
 }
 
+/** Whether its lines are short; they must be many as well, where nothing beside it is set like that. */
+function isDense(node: RootContent, atLeast: number): boolean {
+  return node.type === 'list' && node.children.length >= atLeast && textOf(node).length / node.children.length <= 70;
+}
+
+/** Whether labels are as short as numbers of sections. */
+export function areShort(rows: readonly Row[]): boolean {
+  return rows.every(({ name }) => lengthOf(name) <= 8);
+}
+
+function lengthOf(words: Row['name']): number {
+  return words.reduce((sum, piece) => sum + (typeof piece === 'string' ? piece.length : 'c' in piece ? lengthOf(piece.c) : 0), 0);
+}
+
 function kindOf(node: RootContent | undefined): string | undefined {
   return node?.type === 'paragraph' ? node.data?.is : undefined;
 }
 
 function emptyRow(node: RootContent | ListItem, ink: Ink): Row {
   const [anchor = null] = takeAnchors(node, ink);
-  return { anchor, change: node.data?.change ?? null, keep: isShort(textOf(node)), name: [], blocks: [] };
+  return { anchor, change: node.data?.change ?? null, keep: isShort(textOf(node)), dense: false, name: [], blocks: [] };
 }
 
 function paragraphRow(node: RootContent & { type: 'paragraph' }, ink: Ink): Row | undefined {

@@ -84,5 +84,8 @@ export function trimmed(words: Words): Words {
 export function splitLabel(words: Words): { name?: Words; c: Words } {
   const [first, ...rest] = words.filter((piece) => typeof piece === 'string' || piece.t !== 'here');
   if (first === undefined || typeof first === 'string' || first.t !== 'strong') return { c: words };
-  return { name: first.c, c: trimmed(rest) };
+  const c = trimmed(rest);
+  // `**Label**, the rest`: beside a label it needs no mark.
+  const [start, ...others] = c;
+  return { name: first.c, c: typeof start === 'string' ? trimmed([start.replace(/^[,.](?= )/, ''), ...others]) : c };
 }
