@@ -78,7 +78,7 @@ describe.each([...shippedClinics])('the cards of %s', (_, rulebook) => {
   it('pass the gate', () => {
     expect(cards.findings).toEqual([]);
     expect(cards.kind).toBe('cards');
-    expect(cards.meta.title).toBe('Wall cards');
+    expect(withoutMark(cards.meta.title)).toBe('Wall cards');
   });
 
   it('hang under one heading each, with what they need', () => {
@@ -115,10 +115,15 @@ describe.each([...shippedClinics])('the cards of %s', (_, rulebook) => {
   it('fit on a page: few points of few words, also where a region says its own', () => {
     for (const card of modelCards(rulebook, '9').cards) expect(card.points.length, card.id).toBeLessThanOrEqual(11);
     walk(cards.tree, (node) => {
-      if (node.type === 'listItem') expect(textOf(node).split(/\s/).length, textOf(node)).toBeLessThanOrEqual(22);
+      if (node.type === 'listItem') expect(withoutMark(textOf(node)).split(/\s/).length, textOf(node)).toBeLessThanOrEqual(22);
     });
   });
 });
+
+/** A text without the mark that it is not translated yet. */
+function withoutMark(text: string): string {
+  return text.replaceAll('[en] ', '');
+}
 
 function isInPoint(parents: readonly Parents[]): boolean {
   return parents.some(({ type }) => type === 'listItem');
@@ -165,7 +170,7 @@ describe('a card of a clinic', () => {
         .cards.find((card) => card.id === id)
         ?.programs.map(({ load, program }) => [load.markdown, program.markdown.replace(/^\[(.*)\]\(said.*$/, '$1')]);
     expect(of('harrow-mills', 'run-washer/washer-1')).toEqual([
-      ['Lightly soiled&#44; kept moist', 'Everyday wash'],
+      ['Lightly soiled, kept moist', 'Everyday wash'],
       ['Heavily soiled or dried on', 'Stubborn soil wash'],
       ['Keep a part load moist', 'Wet wait'],
     ]);

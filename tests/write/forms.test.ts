@@ -80,7 +80,7 @@ describe('a filled example', () => {
 
   it('says that it is none of the records', () => {
     expect(printed.match(/\*\*Example, not a record\.\*\*/g)?.length).toBe(rulebook.forms.size);
-    expect(printed).toContain('| Mar 2, 2026 | 313 | 1:15 PM |');
+    expect(printed).toContain('| Mar 2, 2026 | 313 | 1:15\u00a0PM |');
   });
 
   it('is in no annex of the manual, and explains no word there', () => {

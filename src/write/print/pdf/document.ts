@@ -26,7 +26,8 @@ export function documentOf({ kind, meta }: Writing, runs: number): DocumentData 
     region: region ?? null,
     head: `${meta.clinic}: ${meta.title}`,
     control: filledWord(meta, 'print.control', { number: meta.number, version: meta.version, date: meta.effective }),
-    uncontrolled: wordOf(meta, 'print.uncontrolled'),
+    // Only a manual has a title page that is signed.
+    uncontrolled: kind === 'manual' ? wordOf(meta, 'print.uncontrolled') : '',
     words: {
       contents: wordOf(meta, 'print.contents'),
       caution: wordOf(meta, 'print.caution'),
