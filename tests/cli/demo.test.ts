@@ -8,23 +8,33 @@ import { project, run, temporaryFolder } from './run.js';
 const kept = join(project, 'out/harrow-mills');
 
 it('what stands in out/ is what the sources make, byte for byte, twice', async () => {
+  const printed = new Map<string, Buffer>();
   for (const folder of [temporaryFolder(), temporaryFolder()]) {
     const { code, err } = await run(['build', 'seeds/harrow-mills', '--out', folder], project);
     expect(err).toBe('');
     expect(code).toBe(0);
     const names = readdirSync(folder).sort();
     expect(names).toEqual([
+      'cards-a5.pdf',
+      'cards.pdf',
       'evaluator.d.mts',
       'evaluator.json',
       'evaluator.mjs',
       'evaluator.schema.json',
       'evaluator.sql',
+      'forms.pdf',
       'manual.docx',
       'manual.html',
       'manual.md',
       'manual.pdf',
       'rulebook.json',
+      'trace.json',
     ]);
+    for (const name of names.filter((each) => /\.(docx|pdf)$/.test(each))) {
+      const bytes = readFileSync(join(folder, name));
+      expect(bytes.equals(printed.get(name) ?? bytes), `${name} differs from the last time`).toBe(true);
+      printed.set(name, bytes);
+    }
     // Word and PDF are built, not kept; what they are made from stands in `manual.md`.
     for (const name of names.filter((each) => !/\.(docx|pdf)$/.test(each)))
       expect(
@@ -41,6 +51,26 @@ it('a build does not depend on where it is started', async () => {
   for (const name of ['manual.md', 'manual.html', 'rulebook.json'])
     expect(readFileSync(join(folder, 'here', name)).equals(readFileSync(join(folder, 'there', name))), name).toBe(true);
 });
+
+it.each(
+  sampleClinics()
+    .map((folder) => basename(folder))
+    .filter((clinic) => clinic !== 'harrow-mills'),
+)(
+  'everything that is printed for %s is the same bytes twice',
+  async (clinic) => {
+    const [first, second] = [temporaryFolder(), temporaryFolder()];
+    for (const folder of [first, second])
+      expect(await run(['build', `seeds/${clinic}`, '--out', folder], project)).toMatchObject({ code: 0 });
+    const names = readdirSync(first);
+    expect(names).toEqual(readdirSync(second));
+    expect(names).toEqual(
+      expect.arrayContaining(['cards.pdf', 'forms.pdf', 'manual.docx', 'manual.html', 'manual.md', 'manual.pdf']),
+    );
+    for (const name of names) expect(readFileSync(join(first, name)).equals(readFileSync(join(second, name))), name).toBe(true);
+  },
+  180_000,
+);
 
 it.each(keptClinics)('the manual of %s that is kept is what the sources make', async (clinic) => {
   const folder = temporaryFolder();
