@@ -30,7 +30,7 @@ export function linkPolicies(linking: Linking, vocabulary: Vocabulary, changes: 
       purpose: data.purpose,
       ...(onlyWhen !== undefined && { onlyWhen }),
       who: data.who,
-      points: data.points.map(linkOne).filter(({ id, place }) => isFirst(linking, placed, 'point', id, place)),
+      points: data.points.map(linkOne).filter(({ id, place }) => isFirst(linking, placed, 'policy point', id, place)),
       procedures: data.procedures ?? [],
       tasks: data.tasks ?? [],
       decisions: data.decisions ?? [],
@@ -90,7 +90,7 @@ function changePoints(
       const source = change.source === undefined ? undefined : cite(linking, change.source, at('source'));
       const owner = { id: policy.id, source: source ?? (layer.id === 'clinic' ? { id: 'clinic' } : policy.source) };
       const point = linkPoint(linking, vocabulary, owner, change.point, layer, document, [...path, 'point']);
-      if (change.change === 'add-point' && !isFirst(linking, placed, 'point', point.id, point.place)) return;
+      if (change.change === 'add-point' && !isFirst(linking, placed, 'policy point', point.id, point.place)) return;
       const position = names.indexOf(anchor);
       const old = change.change === 'add-point' ? undefined : policy.points[position];
       const lost = old === undefined ? [] : lostBy(sayingOf(old), sayingOf(point));

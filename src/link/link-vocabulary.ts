@@ -142,7 +142,9 @@ export function isFirst(
     placed.set(key, place);
     return true;
   }
-  const change = ['limit', 'rule', 'task', 'step', 'point'].includes(what) ? '; to change it, write an overrides document' : '';
+  const change = ['limit', 'rule', 'task', 'step', 'policy point'].includes(what)
+    ? '; to change it, write an overrides document'
+    : '';
   const help = `the first one stands at ${earlier.file}:${earlier.line}:${earlier.column}${change}`;
   report(linking, 'E307', place, `${what} \`${id}\` is already defined`, help);
   return false;

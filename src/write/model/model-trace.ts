@@ -50,7 +50,7 @@ function finder(pages: Pages): Find {
 }
 
 function modelRules(rulebook: Rulebook, find: Find) {
-  const { limits, tasks, procedures, forms } = rulebook;
+  const { limits, tasks, procedures, policies, forms } = rulebook;
   return {
     decisions: printedDecisions(rulebook).map((decision) => ({
       title: said(decision.title, decision.id),
@@ -61,6 +61,11 @@ function modelRules(rulebook: Rulebook, find: Find) {
       title: said(title, id),
       ...find('procedure', id),
       steps: steps.length,
+    })),
+    policies: [...policies.values()].map(({ id, title, points }) => ({
+      title: said(title, id),
+      ...find('policy', id),
+      points: points.length,
     })),
     tasks: [...tasks.values()].map(({ id, title }) => ({ title: said(title, id), ...find('task', id) })),
     forms: [...forms.values()].map(({ id, title }) => ({ title: said(title, id), ...find('form', id) })),
@@ -100,7 +105,7 @@ function modelSection(rulebook: Rulebook, { section, prints, names }: Contents) 
 }
 
 /** Annexes that list all of one kind by themselves. */
-const annexes = ['section:limits', 'section:sources', 'section:glossary'];
+const annexes = ['section:limits', 'section:sources', 'section:coverage', 'section:glossary'];
 
 /** `procedure run-washer; steps choose, start`: what is named by a whole before it, without it. */
 function byKind(rulebook: Rulebook, keys: ReadonlySet<string>): Markdown | null {
@@ -111,7 +116,7 @@ function byKind(rulebook: Rulebook, keys: ReadonlySet<string>): Markdown | null 
   );
   if (groups.size === 0) return null;
   const parts = [...groups].map(([kind, same]) => {
-    const ids = same.map(({ id }) => (kind === 'step' ? (id.split('/')[1] ?? id) : id));
+    const ids = same.map(({ id }) => (kind === 'step' || kind === 'point' ? (id.split('/')[1] ?? id) : id));
     return join([sayKind(rulebook, kind, ids.length), ' ', said(ids.join(', '), 'rules')]);
   });
   return join(parts, '; ');
@@ -125,7 +130,9 @@ function sayKind(rulebook: Rulebook, kind: string, count: number): string {
 
 /** What rests on each published source, by how well the source is known. */
 function modelSources(rulebook: Rulebook, bibliography: Bibliography, find: Find) {
-  const cited = groupBy(citationsOf(rulebook), ({ citation }) => citation.id);
+  // What a publication asks of the written program has an annex of its own.
+  const resting = citationsOf(rulebook).filter(({ kind }) => kind !== 'requirement');
+  const cited = groupBy(resting, ({ citation }) => citation.id);
   return [...bibliography.values()].map(({ source }) => ({
     number: refer('source', source.id),
     title: said(source.title, source.id),
@@ -144,7 +151,7 @@ function sayCited(rulebook: Rulebook, find: Find, kind: string, id: string, clau
   return join([said(nameOf(rulebook, kind, id), id), ...(place.length === 0 ? [] : [' (', join(place, '; '), ')'])]);
 }
 
-function nameOf({ limits, tasks, procedures, policies, requirements }: Rulebook, kind: string, id: string): string {
+function nameOf({ limits, tasks, procedures, policies }: Rulebook, kind: string, id: string): string {
   const [owner = '', name = id] = id.split('/');
   switch (kind) {
     case 'limit':
@@ -153,12 +160,10 @@ function nameOf({ limits, tasks, procedures, policies, requirements }: Rulebook,
       return tasks.get(id)?.title ?? id;
     case 'procedure':
       return procedures.get(id)?.title ?? id;
-    case 'point':
-      return `${policies.get(owner)?.title ?? owner}: ${name}`;
-    case 'requirement':
-      return requirements.get(id)?.item ?? id;
     case 'step':
       return `${procedures.get(owner)?.title ?? owner}: ${name}`;
+    case 'point':
+      return `${policies.get(owner)?.title ?? owner}: ${name}`;
     default:
       return name;
   }
