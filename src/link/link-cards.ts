@@ -46,7 +46,7 @@ export function linkCards(linking: Linking, vocabulary: Vocabulary): Map<string,
         },
       }),
       points: data.points.flatMap(({ id, ...line }, index) =>
-        isFirst(linking, placed, 'point', `${data.id}/${id}`, document.at(['points', index, 'id']))
+        isFirst(linking, placed, 'line', `${data.id}/${id}`, document.at(['points', index, 'id']))
           ? [{ id, ...lineOf(line) }]
           : [],
       ),

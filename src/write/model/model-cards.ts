@@ -54,7 +54,7 @@ function modelCard(rulebook: Rulebook, hanging: Hanging) {
     caution,
     programs: programsFor(rulebook, card, machine),
     points: lines(card.points).map((point) => ({
-      id: machine === undefined ? `${card.id}/${point.id}` : `${card.id}/${machine.id}/${point.id}`,
+      id: `${card.id}/${point.id}`,
       from: point.from.map(({ kind, id }) => ({ kind, id })),
       say: text(point),
     })),
