@@ -119,7 +119,7 @@ function containerOf(node: ContainerDirective, ink: Ink): Block[] {
       return [{ t: 'rows', look: 'answers', narrow: false, rows: rowsOf(children, ink, make) }];
     case 'columns': {
       const rows = rowsOf(children, ink, make);
-      return [{ t: 'rows', look: 'terms', narrow: areShort(rows), rows }];
+      return [{ t: 'rows', look: attributes?.['look'] === 'trace' ? 'trace' : 'terms', narrow: areShort(rows), rows }];
     }
     case 'opening':
       return openingOf(children, ink);

@@ -87,7 +87,7 @@ export type Block = { change?: Change } & (
   | { t: 'rule' | 'contents' }
   | { t: 'opening'; rows: { name: Words; c: Words }[] }
   /** `narrow` is true where all labels are short. */
-  | { t: 'rows'; look: 'answers' | 'terms'; narrow: boolean; rows: Row[] }
+  | { t: 'rows'; look: 'answers' | 'terms' | 'trace'; narrow: boolean; rows: Row[] }
   | { t: 'task'; keep: boolean; heading: HeadingData; often: Block[]; blocks: Block[] }
   | { t: 'part'; landscape: boolean; heading: HeadingData; blocks: Block[] }
   | { t: 'sheets'; landscape: boolean; half: boolean; intro: Block[]; sheets: SheetData[] }

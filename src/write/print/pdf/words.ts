@@ -1,4 +1,4 @@
-import type { PhrasingContent } from 'mdast';
+import type { PhrasingContent, Strong } from 'mdast';
 import { wordOf } from '../../text/word-of.js';
 import type { CrossReference } from '../../tree/nodes.js';
 import { aroundPlaces } from './around-places.js';
@@ -16,6 +16,7 @@ function piecesOf(node: PhrasingContent, ink: Ink): Piece[] {
     case 'inlineCode':
       return [breakable(node.value)];
     case 'strong':
+      return [{ t: 'strong', c: placeOf(node, ink) ?? wordsOf(node.children, ink) }];
     case 'inserted':
     case 'deleted':
       return [{ t: node.type, c: wordsOf(node.children, ink) }];
@@ -53,6 +54,15 @@ function referenceOf({ scheme, anchor, children }: CrossReference, ink: Ink): Pi
   if (!isTitled || typeof last !== 'string' || !last.endsWith(')')) return [{ t: 'to', to: anchor, titled: isTitled, c }];
   const [before = '', after = ''] = aroundPlaces(wordOf(ink.meta, 'print.on-page'));
   return [{ t: 'to', to: anchor, titled: true, page: [`, ${before}`, `${after})`], c: [...c.slice(0, -1), last.slice(0, -1)] }];
+}
+
+/** A number of a section by itself in strong words says where something is at home: it gets the number of the page as well. */
+function placeOf({ children: [only, more] }: Strong, ink: Ink): Words | undefined {
+  if (only?.type !== 'reference' || only.scheme !== 'at' || more !== undefined) return undefined;
+  const [piece, ...others] = referenceOf(only, ink);
+  if (typeof piece !== 'object' || piece.t !== 'to' || others.length > 0) return undefined;
+  const [before = '', after = ''] = aroundPlaces(wordOf(ink.meta, 'print.on-page'));
+  return [{ ...piece, page: [`, ${before}`, after] }];
 }
 
 function footnoteOf(identifier: string, ink: Ink): Words[] {
