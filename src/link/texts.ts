@@ -55,7 +55,8 @@ function mapWithin(
   change: (words: Words, path: Path) => Words,
   keys: ReadonlySet<string>,
 ): unknown {
-  if (typeof value === 'string') return keys.has(key) ? change(value, path) : value;
+  // What has no letters, such as the number in a filled sheet, is the same in every language.
+  if (typeof value === 'string') return keys.has(key) && /\p{L}/u.test(value) ? change(value, path) : value;
   if (Array.isArray(value)) return value.map((each, index) => mapWithin(each, key, [...path, index], change, keys));
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(
