@@ -1,5 +1,5 @@
 -- Harrow Mills Dental: Instrument Reprocessing Manual, version 1.0, rules of 2026-12-01
--- digest 46b5b7fde9c18f169e0cddc89e11060ad59099b8436f0888583d8d5befcc4788
+-- digest 5c868369c8a94e3aa855c449a1268ed155c964facc57cfe1581d5a49588cea8f
 --
 -- Put one row a situation into "facts": NULL where a fact is not stated, a set as its members with commas between them, a quantity in
 -- the unit that stands behind it. Then ask the view of a decision:
@@ -65,6 +65,21 @@ CREATE TABLE "facts" (
   "sterilizer.traps-water" BOOLEAN, -- Does a cup, tray or tube lie so that water can stand in it?
   "sterilizer.metal-above" BOOLEAN, -- Does heavy metal stand above cloth, paper or lighter packs?
   "sterilizer.feed-water" BOOLEAN, -- Is the water in the tank at the fill mark, clear, and of the kind its maker asks for?
+  "visit.signs" VARCHAR(200) CHECK ("visit.signs" IN ('no-visit-sign', 'cold-visit-sign', 'fever-visit-sign', 'stomach-visit-sign', 'rash-visit-sign', 'long-cough-visit-sign')), -- Which of these does the person who comes in have?
+  "visit.urgent" BOOLEAN, -- Is there severe pain, swelling, bleeding or an injury that cannot wait?
+  "vial.kind" VARCHAR(200) CHECK ("vial.kind" IN ('single-dose-vial', 'multidose-vial', 'anesthetic-cartridge', 'infusion-bag')), -- What is the medicine in?
+  "vial.sound" BOOLEAN, -- Is it whole and clear, its label readable, and its printed date not past?
+  "vial.opened" BOOLEAN, -- Has it been opened or pierced before?
+  "vial.other-patient" BOOLEAN, -- Was it opened for another patient?
+  "vial.used-needle" BOOLEAN, -- Has a used needle or syringe been in it, or was it in a treatment room for another patient?
+  "vial.dated" BOOLEAN, -- Is the day of opening written on it?
+  "vial.open-for" DOUBLE PRECISION CHECK ("vial.open-for" >= 0e+0 AND "vial.open-for" <= 1e+9), -- How many days ago was it opened? in d
+  "surface.kind" VARCHAR(200) CHECK ("surface.kind" IN ('surface-near-patient', 'surface-housekeeping')), -- Which kind of surface is it?
+  "surface.cover" VARCHAR(200) CHECK ("surface.cover" IN ('cover-whole', 'cover-failed', 'cover-none')), -- How was its cover when the patient left?
+  "surface.blood" BOOLEAN, -- Is blood, or saliva with blood in it, to be seen on the surface itself?
+  "waste.kind" VARCHAR(200) CHECK ("waste.kind" IN ('waste-sharp', 'waste-dripping', 'waste-dry', 'waste-tooth', 'waste-tooth-amalgam', 'waste-amalgam', 'waste-medicine', 'waste-chemical', 'waste-unknown')), -- What is thrown away?
+  "staff.signs" VARCHAR(200) CHECK ("staff.signs" IN ('staff-well', 'staff-cold', 'staff-lip', 'staff-hand', 'staff-eye', 'staff-fever', 'staff-stomach', 'staff-rash', 'staff-long-cough')), -- Which of these does the person have?
+  "staff.well-for" DOUBLE PRECISION CHECK ("staff.well-for" >= 0e+0 AND "staff.well-for" <= 1e+9), -- For how long has the fever been gone without medicine, or the vomiting and diarrhea been over? in h
   "cycle.medium" VARCHAR(200) CHECK ("cycle.medium" IN ('steam', 'dry-heat')), -- Was it a steam cycle or a dry heat cycle?
   "cycle.completed" BOOLEAN, -- Did the cycle run to its end, without a stop, an alarm or an error message?
   "cycle.recorded" BOOLEAN, -- Is there a record of this cycle?
@@ -922,6 +937,158 @@ SELECT "rules of sterilizing-method"."situation id",
   TRIM(LEADING ',' FROM CASE WHEN "sterilizing-method/no-sterilizing-asked" IS TRUE THEN ',sterilizing-method/no-sterilizing-asked' ELSE '' END || CASE WHEN "sterilizing-method/steam-first" IS TRUE THEN ',sterilizing-method/steam-first' ELSE '' END || CASE WHEN "sterilizing-method/rusts-in-steam" IS TRUE THEN ',sterilizing-method/rusts-in-steam' ELSE '' END || CASE WHEN "sterilizing-method/no-heat-but-only-the-mouth" IS TRUE THEN ',sterilizing-method/no-heat-but-only-the-mouth' ELSE '' END || CASE WHEN "sterilizing-method/not-used-again" IS TRUE THEN ',sterilizing-method/not-used-again' ELSE '' END) AS "certain",
   TRIM(LEADING ',' FROM CASE WHEN "sterilizing-method/no-sterilizing-asked" IS NULL THEN ',sterilizing-method/no-sterilizing-asked' ELSE '' END || CASE WHEN "sterilizing-method/steam-first" IS NULL THEN ',sterilizing-method/steam-first' ELSE '' END || CASE WHEN "sterilizing-method/rusts-in-steam" IS NULL THEN ',sterilizing-method/rusts-in-steam' ELSE '' END || CASE WHEN "sterilizing-method/no-heat-but-only-the-mouth" IS NULL THEN ',sterilizing-method/no-heat-but-only-the-mouth' ELSE '' END || CASE WHEN "sterilizing-method/not-used-again" IS NULL THEN ',sterilizing-method/not-used-again' ELSE '' END) AS "open"
 FROM "rules of sterilizing-method" JOIN "possible of sterilizing-method" ON "possible of sterilizing-method"."situation id" = "rules of sterilizing-method"."situation id";
+
+-- Someone who comes in is ill. What now?
+CREATE VIEW "decide arriving-patient" AS WITH "given" AS (
+  SELECT "situation id", "visit.signs", "visit.urgent"
+  FROM "facts"
+),
+"rules of arriving-patient" AS (
+  SELECT "given"."situation id",
+    "visit.signs" IN ('no-visit-sign') AS "arriving-patient/well",
+    "visit.signs" IN ('cold-visit-sign') AS "arriving-patient/cold",
+    ("visit.signs" IN ('fever-visit-sign', 'stomach-visit-sign') AND ("visit.signs" IN ('fever-visit-sign', 'stomach-visit-sign') AND "visit.urgent" = TRUE)) AS "arriving-patient/ill-and-urgent",
+    ("visit.signs" IN ('fever-visit-sign', 'stomach-visit-sign') AND ("visit.signs" IN ('fever-visit-sign', 'stomach-visit-sign') AND "visit.urgent" = FALSE)) AS "arriving-patient/ill-and-can-wait",
+    "visit.signs" IN ('rash-visit-sign', 'long-cough-visit-sign') AS "arriving-patient/by-air"
+  FROM "given"
+),
+"possible of arriving-patient" AS (
+  SELECT "situation id",
+    ("arriving-patient/well" IS NOT FALSE AND "arriving-patient/cold" IS NOT TRUE AND "arriving-patient/ill-and-urgent" IS NOT TRUE AND "arriving-patient/ill-and-can-wait" IS NOT TRUE AND "arriving-patient/by-air" IS NOT TRUE) AS "may be go-on",
+    (("arriving-patient/cold" IS NOT FALSE OR "arriving-patient/ill-and-urgent" IS NOT FALSE) AND "arriving-patient/ill-and-can-wait" IS NOT TRUE AND "arriving-patient/by-air" IS NOT TRUE) AS "may be mask-and-apart",
+    ("arriving-patient/ill-and-can-wait" IS NOT FALSE AND "arriving-patient/by-air" IS NOT TRUE) AS "may be postpone",
+    ("arriving-patient/by-air" IS NOT FALSE OR ("arriving-patient/well" IS NOT TRUE AND "arriving-patient/cold" IS NOT TRUE AND "arriving-patient/ill-and-urgent" IS NOT TRUE AND "arriving-patient/ill-and-can-wait" IS NOT TRUE AND "arriving-patient/by-air" IS NOT TRUE)) AS "may be call-first"
+  FROM "rules of arriving-patient"
+)
+SELECT "rules of arriving-patient"."situation id",
+  CASE WHEN "may be call-first" THEN 'call-first' WHEN "may be postpone" THEN 'postpone' WHEN "may be mask-and-apart" THEN 'mask-and-apart' WHEN "may be go-on" THEN 'go-on' ELSE 'call-first' END AS "outcome",
+  TRIM(LEADING ',' FROM CASE WHEN "may be go-on" THEN ',go-on' ELSE '' END || CASE WHEN "may be mask-and-apart" THEN ',mask-and-apart' ELSE '' END || CASE WHEN "may be postpone" THEN ',postpone' ELSE '' END || CASE WHEN "may be call-first" THEN ',call-first' ELSE '' END) AS "possible",
+  (CASE WHEN "may be go-on" THEN 1 ELSE 0 END + CASE WHEN "may be mask-and-apart" THEN 1 ELSE 0 END + CASE WHEN "may be postpone" THEN 1 ELSE 0 END + CASE WHEN "may be call-first" THEN 1 ELSE 0 END) = 1 AS "settled",
+  TRIM(LEADING ',' FROM CASE WHEN "arriving-patient/well" IS TRUE THEN ',arriving-patient/well' ELSE '' END || CASE WHEN "arriving-patient/cold" IS TRUE THEN ',arriving-patient/cold' ELSE '' END || CASE WHEN "arriving-patient/ill-and-urgent" IS TRUE THEN ',arriving-patient/ill-and-urgent' ELSE '' END || CASE WHEN "arriving-patient/ill-and-can-wait" IS TRUE THEN ',arriving-patient/ill-and-can-wait' ELSE '' END || CASE WHEN "arriving-patient/by-air" IS TRUE THEN ',arriving-patient/by-air' ELSE '' END) AS "certain",
+  TRIM(LEADING ',' FROM CASE WHEN "arriving-patient/well" IS NULL THEN ',arriving-patient/well' ELSE '' END || CASE WHEN "arriving-patient/cold" IS NULL THEN ',arriving-patient/cold' ELSE '' END || CASE WHEN "arriving-patient/ill-and-urgent" IS NULL THEN ',arriving-patient/ill-and-urgent' ELSE '' END || CASE WHEN "arriving-patient/ill-and-can-wait" IS NULL THEN ',arriving-patient/ill-and-can-wait' ELSE '' END || CASE WHEN "arriving-patient/by-air" IS NULL THEN ',arriving-patient/by-air' ELSE '' END) AS "open"
+FROM "rules of arriving-patient" JOIN "possible of arriving-patient" ON "possible of arriving-patient"."situation id" = "rules of arriving-patient"."situation id";
+
+-- The patient has left. What does this surface need?
+CREATE VIEW "decide surface-care" AS WITH "given" AS (
+  SELECT "situation id", "surface.kind", "surface.blood", "surface.cover"
+  FROM "facts"
+),
+"rules of surface-care" AS (
+  SELECT "given"."situation id",
+    ("surface.kind" IN ('surface-housekeeping') AND "surface.blood" = FALSE) AS "surface-care/housekeeping",
+    (("surface.kind" IN ('surface-near-patient') AND "surface.cover" IN ('cover-whole')) AND "surface.blood" = FALSE) AS "surface-care/covered",
+    (("surface.kind" IN ('surface-near-patient') AND "surface.cover" IN ('cover-failed', 'cover-none')) AND "surface.blood" = FALSE) AS "surface-care/uncovered",
+    "surface.blood" = TRUE AS "surface-care/blood"
+  FROM "given"
+),
+"possible of surface-care" AS (
+  SELECT "situation id",
+    ("surface-care/housekeeping" IS NOT FALSE AND "surface-care/covered" IS NOT TRUE AND "surface-care/uncovered" IS NOT TRUE AND "surface-care/blood" IS NOT TRUE) AS "may be clean",
+    ("surface-care/covered" IS NOT FALSE AND "surface-care/uncovered" IS NOT TRUE AND "surface-care/blood" IS NOT TRUE) AS "may be change-cover",
+    ("surface-care/uncovered" IS NOT FALSE AND "surface-care/blood" IS NOT TRUE) AS "may be disinfect",
+    ("surface-care/blood" IS NOT FALSE OR ("surface-care/housekeeping" IS NOT TRUE AND "surface-care/covered" IS NOT TRUE AND "surface-care/uncovered" IS NOT TRUE AND "surface-care/blood" IS NOT TRUE)) AS "may be disinfect-blood"
+  FROM "rules of surface-care"
+)
+SELECT "rules of surface-care"."situation id",
+  CASE WHEN "may be disinfect-blood" THEN 'disinfect-blood' WHEN "may be disinfect" THEN 'disinfect' WHEN "may be change-cover" THEN 'change-cover' WHEN "may be clean" THEN 'clean' ELSE 'disinfect-blood' END AS "outcome",
+  TRIM(LEADING ',' FROM CASE WHEN "may be clean" THEN ',clean' ELSE '' END || CASE WHEN "may be change-cover" THEN ',change-cover' ELSE '' END || CASE WHEN "may be disinfect" THEN ',disinfect' ELSE '' END || CASE WHEN "may be disinfect-blood" THEN ',disinfect-blood' ELSE '' END) AS "possible",
+  (CASE WHEN "may be clean" THEN 1 ELSE 0 END + CASE WHEN "may be change-cover" THEN 1 ELSE 0 END + CASE WHEN "may be disinfect" THEN 1 ELSE 0 END + CASE WHEN "may be disinfect-blood" THEN 1 ELSE 0 END) = 1 AS "settled",
+  TRIM(LEADING ',' FROM CASE WHEN "surface-care/housekeeping" IS TRUE THEN ',surface-care/housekeeping' ELSE '' END || CASE WHEN "surface-care/covered" IS TRUE THEN ',surface-care/covered' ELSE '' END || CASE WHEN "surface-care/uncovered" IS TRUE THEN ',surface-care/uncovered' ELSE '' END || CASE WHEN "surface-care/blood" IS TRUE THEN ',surface-care/blood' ELSE '' END) AS "certain",
+  TRIM(LEADING ',' FROM CASE WHEN "surface-care/housekeeping" IS NULL THEN ',surface-care/housekeeping' ELSE '' END || CASE WHEN "surface-care/covered" IS NULL THEN ',surface-care/covered' ELSE '' END || CASE WHEN "surface-care/uncovered" IS NULL THEN ',surface-care/uncovered' ELSE '' END || CASE WHEN "surface-care/blood" IS NULL THEN ',surface-care/blood' ELSE '' END) AS "open"
+FROM "rules of surface-care" JOIN "possible of surface-care" ON "possible of surface-care"."situation id" = "rules of surface-care"."situation id";
+
+-- May this vial, cartridge or bag be used now?
+CREATE VIEW "decide vial-use" AS WITH "given" AS (
+  SELECT "situation id", "vial.opened", "vial.sound", "vial.kind", "vial.used-needle", "vial.dated", "vial.open-for", "vial.other-patient"
+  FROM "facts"
+),
+"rules of vial-use" AS (
+  SELECT "given"."situation id",
+    ("vial.opened" = FALSE AND "vial.sound" = TRUE) AS "vial-use/new",
+    ("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE AND "vial.sound" = TRUE AND (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.used-needle" = FALSE) AND (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.dated" = TRUE) AND (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE AND (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.dated" = TRUE)) AND "vial.open-for" <= 2.8e+1)) AS "vial-use/multidose-in-time",
+    ("vial.opened" = TRUE AND (("vial.kind" IN ('single-dose-vial', 'anesthetic-cartridge', 'infusion-bag') AND "vial.opened" = TRUE) AND "vial.other-patient" = FALSE) AND "vial.sound" = TRUE) AS "vial-use/same-patient",
+    "vial.sound" = FALSE AS "vial-use/unsound",
+    (("vial.kind" IN ('single-dose-vial', 'anesthetic-cartridge', 'infusion-bag') AND "vial.opened" = TRUE) AND "vial.other-patient" = TRUE) AS "vial-use/another-patient",
+    ((("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.used-needle" = TRUE) OR (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.dated" = FALSE) OR (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE AND (("vial.kind" IN ('multidose-vial') AND "vial.opened" = TRUE) AND "vial.dated" = TRUE)) AND "vial.open-for" > 2.8e+1)) AS "vial-use/spoiled"
+  FROM "given"
+),
+"possible of vial-use" AS (
+  SELECT "situation id",
+    (("vial-use/new" IS NOT FALSE OR "vial-use/multidose-in-time" IS NOT FALSE) AND "vial-use/same-patient" IS NOT TRUE AND "vial-use/unsound" IS NOT TRUE AND "vial-use/another-patient" IS NOT TRUE AND "vial-use/spoiled" IS NOT TRUE) AS "may be use",
+    ("vial-use/same-patient" IS NOT FALSE AND "vial-use/unsound" IS NOT TRUE AND "vial-use/another-patient" IS NOT TRUE AND "vial-use/spoiled" IS NOT TRUE) AS "may be this-patient",
+    ("vial-use/unsound" IS NOT FALSE OR "vial-use/another-patient" IS NOT FALSE OR "vial-use/spoiled" IS NOT FALSE OR ("vial-use/new" IS NOT TRUE AND "vial-use/multidose-in-time" IS NOT TRUE AND "vial-use/same-patient" IS NOT TRUE AND "vial-use/unsound" IS NOT TRUE AND "vial-use/another-patient" IS NOT TRUE AND "vial-use/spoiled" IS NOT TRUE)) AS "may be throw-away"
+  FROM "rules of vial-use"
+)
+SELECT "rules of vial-use"."situation id",
+  CASE WHEN "may be throw-away" THEN 'throw-away' WHEN "may be this-patient" THEN 'this-patient' WHEN "may be use" THEN 'use' ELSE 'throw-away' END AS "outcome",
+  TRIM(LEADING ',' FROM CASE WHEN "may be use" THEN ',use' ELSE '' END || CASE WHEN "may be this-patient" THEN ',this-patient' ELSE '' END || CASE WHEN "may be throw-away" THEN ',throw-away' ELSE '' END) AS "possible",
+  (CASE WHEN "may be use" THEN 1 ELSE 0 END + CASE WHEN "may be this-patient" THEN 1 ELSE 0 END + CASE WHEN "may be throw-away" THEN 1 ELSE 0 END) = 1 AS "settled",
+  TRIM(LEADING ',' FROM CASE WHEN "vial-use/new" IS TRUE THEN ',vial-use/new' ELSE '' END || CASE WHEN "vial-use/multidose-in-time" IS TRUE THEN ',vial-use/multidose-in-time' ELSE '' END || CASE WHEN "vial-use/same-patient" IS TRUE THEN ',vial-use/same-patient' ELSE '' END || CASE WHEN "vial-use/unsound" IS TRUE THEN ',vial-use/unsound' ELSE '' END || CASE WHEN "vial-use/another-patient" IS TRUE THEN ',vial-use/another-patient' ELSE '' END || CASE WHEN "vial-use/spoiled" IS TRUE THEN ',vial-use/spoiled' ELSE '' END) AS "certain",
+  TRIM(LEADING ',' FROM CASE WHEN "vial-use/new" IS NULL THEN ',vial-use/new' ELSE '' END || CASE WHEN "vial-use/multidose-in-time" IS NULL THEN ',vial-use/multidose-in-time' ELSE '' END || CASE WHEN "vial-use/same-patient" IS NULL THEN ',vial-use/same-patient' ELSE '' END || CASE WHEN "vial-use/unsound" IS NULL THEN ',vial-use/unsound' ELSE '' END || CASE WHEN "vial-use/another-patient" IS NULL THEN ',vial-use/another-patient' ELSE '' END || CASE WHEN "vial-use/spoiled" IS NULL THEN ',vial-use/spoiled' ELSE '' END) AS "open"
+FROM "rules of vial-use" JOIN "possible of vial-use" ON "possible of vial-use"."situation id" = "rules of vial-use"."situation id";
+
+-- Into which container does this go?
+CREATE VIEW "decide waste-route" AS WITH "given" AS (
+  SELECT "situation id", "waste.kind"
+  FROM "facts"
+),
+"rules of waste-route" AS (
+  SELECT "given"."situation id",
+    "waste.kind" IN ('waste-dry') AS "waste-route/dry",
+    "waste.kind" IN ('waste-dripping', 'waste-tooth') AS "waste-route/dripping",
+    "waste.kind" IN ('waste-sharp') AS "waste-route/sharp",
+    "waste.kind" IN ('waste-amalgam', 'waste-tooth-amalgam') AS "waste-route/amalgam",
+    "waste.kind" IN ('waste-medicine', 'waste-chemical', 'waste-unknown') AS "waste-route/medicine-or-chemical"
+  FROM "given"
+),
+"possible of waste-route" AS (
+  SELECT "situation id",
+    ("waste-route/dry" IS NOT FALSE AND "waste-route/dripping" IS NOT TRUE AND "waste-route/sharp" IS NOT TRUE AND "waste-route/amalgam" IS NOT TRUE AND "waste-route/medicine-or-chemical" IS NOT TRUE) AS "may be general-waste",
+    ("waste-route/dripping" IS NOT FALSE AND "waste-route/sharp" IS NOT TRUE AND "waste-route/amalgam" IS NOT TRUE AND "waste-route/medicine-or-chemical" IS NOT TRUE) AS "may be infectious-bag",
+    ("waste-route/sharp" IS NOT FALSE AND "waste-route/amalgam" IS NOT TRUE AND "waste-route/medicine-or-chemical" IS NOT TRUE) AS "may be sharps-box",
+    ("waste-route/amalgam" IS NOT FALSE AND "waste-route/medicine-or-chemical" IS NOT TRUE) AS "may be amalgam-box",
+    ("waste-route/medicine-or-chemical" IS NOT FALSE OR ("waste-route/dry" IS NOT TRUE AND "waste-route/dripping" IS NOT TRUE AND "waste-route/sharp" IS NOT TRUE AND "waste-route/amalgam" IS NOT TRUE AND "waste-route/medicine-or-chemical" IS NOT TRUE)) AS "may be ask-first"
+  FROM "rules of waste-route"
+)
+SELECT "rules of waste-route"."situation id",
+  CASE WHEN "may be ask-first" THEN 'ask-first' WHEN "may be amalgam-box" THEN 'amalgam-box' WHEN "may be sharps-box" THEN 'sharps-box' WHEN "may be infectious-bag" THEN 'infectious-bag' WHEN "may be general-waste" THEN 'general-waste' ELSE 'ask-first' END AS "outcome",
+  TRIM(LEADING ',' FROM CASE WHEN "may be general-waste" THEN ',general-waste' ELSE '' END || CASE WHEN "may be infectious-bag" THEN ',infectious-bag' ELSE '' END || CASE WHEN "may be sharps-box" THEN ',sharps-box' ELSE '' END || CASE WHEN "may be amalgam-box" THEN ',amalgam-box' ELSE '' END || CASE WHEN "may be ask-first" THEN ',ask-first' ELSE '' END) AS "possible",
+  (CASE WHEN "may be general-waste" THEN 1 ELSE 0 END + CASE WHEN "may be infectious-bag" THEN 1 ELSE 0 END + CASE WHEN "may be sharps-box" THEN 1 ELSE 0 END + CASE WHEN "may be amalgam-box" THEN 1 ELSE 0 END + CASE WHEN "may be ask-first" THEN 1 ELSE 0 END) = 1 AS "settled",
+  TRIM(LEADING ',' FROM CASE WHEN "waste-route/dry" IS TRUE THEN ',waste-route/dry' ELSE '' END || CASE WHEN "waste-route/dripping" IS TRUE THEN ',waste-route/dripping' ELSE '' END || CASE WHEN "waste-route/sharp" IS TRUE THEN ',waste-route/sharp' ELSE '' END || CASE WHEN "waste-route/amalgam" IS TRUE THEN ',waste-route/amalgam' ELSE '' END || CASE WHEN "waste-route/medicine-or-chemical" IS TRUE THEN ',waste-route/medicine-or-chemical' ELSE '' END) AS "certain",
+  TRIM(LEADING ',' FROM CASE WHEN "waste-route/dry" IS NULL THEN ',waste-route/dry' ELSE '' END || CASE WHEN "waste-route/dripping" IS NULL THEN ',waste-route/dripping' ELSE '' END || CASE WHEN "waste-route/sharp" IS NULL THEN ',waste-route/sharp' ELSE '' END || CASE WHEN "waste-route/amalgam" IS NULL THEN ',waste-route/amalgam' ELSE '' END || CASE WHEN "waste-route/medicine-or-chemical" IS NULL THEN ',waste-route/medicine-or-chemical' ELSE '' END) AS "open"
+FROM "rules of waste-route" JOIN "possible of waste-route" ON "possible of waste-route"."situation id" = "rules of waste-route"."situation id";
+
+-- May this person work today, and how?
+CREATE VIEW "decide work-restriction" AS WITH "given" AS (
+  SELECT "situation id", "staff.signs", "staff.well-for"
+  FROM "facts"
+),
+"rules of work-restriction" AS (
+  SELECT "given"."situation id",
+    "staff.signs" IN ('staff-well') AS "work-restriction/well",
+    ("staff.signs" IN ('staff-stomach') AND ("staff.signs" IN ('staff-fever', 'staff-stomach') AND "staff.well-for" >= 4.8e+1)) AS "work-restriction/stomach-over",
+    "staff.signs" IN ('staff-cold', 'staff-lip') AS "work-restriction/cold",
+    ("staff.signs" IN ('staff-fever') AND ("staff.signs" IN ('staff-fever', 'staff-stomach') AND "staff.well-for" >= 2.4e+1)) AS "work-restriction/fever-over",
+    "staff.signs" IN ('staff-eye', 'staff-hand') AS "work-restriction/eye-or-hand",
+    (("staff.signs" IN ('staff-fever') AND ("staff.signs" IN ('staff-fever', 'staff-stomach') AND "staff.well-for" < 2.4e+1)) OR ("staff.signs" IN ('staff-stomach') AND ("staff.signs" IN ('staff-fever', 'staff-stomach') AND "staff.well-for" < 4.8e+1))) AS "work-restriction/still-ill",
+    "staff.signs" IN ('staff-rash', 'staff-long-cough') AS "work-restriction/by-air"
+  FROM "given"
+),
+"possible of work-restriction" AS (
+  SELECT "situation id",
+    (("work-restriction/well" IS NOT FALSE OR "work-restriction/stomach-over" IS NOT FALSE) AND "work-restriction/cold" IS NOT TRUE AND "work-restriction/fever-over" IS NOT TRUE AND "work-restriction/eye-or-hand" IS NOT TRUE AND "work-restriction/still-ill" IS NOT TRUE AND "work-restriction/by-air" IS NOT TRUE) AS "may be works",
+    (("work-restriction/cold" IS NOT FALSE OR "work-restriction/fever-over" IS NOT FALSE) AND "work-restriction/eye-or-hand" IS NOT TRUE AND "work-restriction/still-ill" IS NOT TRUE AND "work-restriction/by-air" IS NOT TRUE) AS "may be works-masked",
+    ("work-restriction/eye-or-hand" IS NOT FALSE AND "work-restriction/still-ill" IS NOT TRUE AND "work-restriction/by-air" IS NOT TRUE) AS "may be no-patients",
+    ("work-restriction/still-ill" IS NOT FALSE OR "work-restriction/by-air" IS NOT FALSE OR ("work-restriction/well" IS NOT TRUE AND "work-restriction/stomach-over" IS NOT TRUE AND "work-restriction/cold" IS NOT TRUE AND "work-restriction/fever-over" IS NOT TRUE AND "work-restriction/eye-or-hand" IS NOT TRUE AND "work-restriction/still-ill" IS NOT TRUE AND "work-restriction/by-air" IS NOT TRUE)) AS "may be stays-home"
+  FROM "rules of work-restriction"
+)
+SELECT "rules of work-restriction"."situation id",
+  CASE WHEN "may be stays-home" THEN 'stays-home' WHEN "may be no-patients" THEN 'no-patients' WHEN "may be works-masked" THEN 'works-masked' WHEN "may be works" THEN 'works' ELSE 'stays-home' END AS "outcome",
+  TRIM(LEADING ',' FROM CASE WHEN "may be works" THEN ',works' ELSE '' END || CASE WHEN "may be works-masked" THEN ',works-masked' ELSE '' END || CASE WHEN "may be no-patients" THEN ',no-patients' ELSE '' END || CASE WHEN "may be stays-home" THEN ',stays-home' ELSE '' END) AS "possible",
+  (CASE WHEN "may be works" THEN 1 ELSE 0 END + CASE WHEN "may be works-masked" THEN 1 ELSE 0 END + CASE WHEN "may be no-patients" THEN 1 ELSE 0 END + CASE WHEN "may be stays-home" THEN 1 ELSE 0 END) = 1 AS "settled",
+  TRIM(LEADING ',' FROM CASE WHEN "work-restriction/well" IS TRUE THEN ',work-restriction/well' ELSE '' END || CASE WHEN "work-restriction/stomach-over" IS TRUE THEN ',work-restriction/stomach-over' ELSE '' END || CASE WHEN "work-restriction/cold" IS TRUE THEN ',work-restriction/cold' ELSE '' END || CASE WHEN "work-restriction/fever-over" IS TRUE THEN ',work-restriction/fever-over' ELSE '' END || CASE WHEN "work-restriction/eye-or-hand" IS TRUE THEN ',work-restriction/eye-or-hand' ELSE '' END || CASE WHEN "work-restriction/still-ill" IS TRUE THEN ',work-restriction/still-ill' ELSE '' END || CASE WHEN "work-restriction/by-air" IS TRUE THEN ',work-restriction/by-air' ELSE '' END) AS "certain",
+  TRIM(LEADING ',' FROM CASE WHEN "work-restriction/well" IS NULL THEN ',work-restriction/well' ELSE '' END || CASE WHEN "work-restriction/stomach-over" IS NULL THEN ',work-restriction/stomach-over' ELSE '' END || CASE WHEN "work-restriction/cold" IS NULL THEN ',work-restriction/cold' ELSE '' END || CASE WHEN "work-restriction/fever-over" IS NULL THEN ',work-restriction/fever-over' ELSE '' END || CASE WHEN "work-restriction/eye-or-hand" IS NULL THEN ',work-restriction/eye-or-hand' ELSE '' END || CASE WHEN "work-restriction/still-ill" IS NULL THEN ',work-restriction/still-ill' ELSE '' END || CASE WHEN "work-restriction/by-air" IS NULL THEN ',work-restriction/by-air' ELSE '' END) AS "open"
+FROM "rules of work-restriction" JOIN "possible of work-restriction" ON "possible of work-restriction"."situation id" = "rules of work-restriction"."situation id";
 
 -- May this steam sterilizer be used today?
 CREATE VIEW "decide air-removal-test-result" AS WITH "given" AS (
