@@ -11,7 +11,7 @@ import { phrase, phraseMarkdown } from '../write/text/phrase.js';
 import { plainText } from '../write/text/plain-text.js';
 import { sayDate } from '../write/text/say-date.js';
 import { sayInterval } from '../write/text/say-interval.js';
-import { capitalize } from '../write/text/say-list.js';
+import { capitalize, sayList } from '../write/text/say-list.js';
 import { sayPlainQuantity, sayQuantity } from '../write/text/say-quantity.js';
 import type { SectionChange } from './compare-texts.js';
 import type { Comparison } from './comparison.js';
@@ -22,6 +22,7 @@ export function modelNotice(comparison: Comparison, tool: string) {
   const { before, after, impact, practice, schedules, sections } = comparison;
   const { clinic, limits } = after;
   const changed = impact.decisions.filter(({ verdict, decision }) => verdict !== 'same' && isTold(comparison, decision));
+  const decisions = changed.map((each) => modelDecision(each, comparison));
   const within = limits.get('change.sign-within');
   return {
     title: {
@@ -36,7 +37,8 @@ export function modelNotice(comparison: Comparison, tool: string) {
     nothingInPractice: practice.length === 0 && schedules.length === 0,
     noAnswer: impact.decisions.every(({ verdict }) => verdict === 'same'),
     roles: byRole(comparison),
-    decisions: changed.map((each) => modelDecision(each, comparison)),
+    decisions,
+    examples: decisions.some(({ changes }) => changes.some(({ isExample }) => isExample)),
     schedules: modelSchedules(comparison),
     wording: onlyWords(comparison),
     pages: modelPages(sections),
@@ -49,20 +51,32 @@ function isTold({ before, after }: Comparison, id: string): boolean {
   return [before, after].some(({ decisions, notHere }) => decisions.has(id) && !notHere.has(id));
 }
 
+/** What changes for each role; roles for which the same changes stand together. */
 function byRole(comparison: Comparison) {
   const { after, practice } = comparison;
-  const roles = [...new Set(practice.flatMap((each) => each.roles))];
   const order = [...after.terms.keys()];
-  return roles
-    .sort((a, b) => order.indexOf(a) - order.indexOf(b))
-    .map((role) => ({
-      role: capitalize(labelOf(after, role)),
-      people: after.clinic.people
-        .filter(({ roles: held }) => role === 'everyone' || held.includes(role))
-        .map(({ name }) => name)
-        .join(', '),
-      lines: practice.filter(({ roles: touched }) => touched.includes(role)).map((each) => sayPractice(each, comparison)),
-    }));
+  const roles = [...new Set(practice.flatMap((each) => each.roles))].sort((a, b) => order.indexOf(a) - order.indexOf(b));
+  const touching = (role: string) => practice.filter((each) => each.roles.includes(role));
+  return [
+    ...groupBy(roles, (role) =>
+      touching(role)
+        .map((each) => practice.indexOf(each))
+        .join(),
+    ).values(),
+  ].map((same) => ({
+    role: capitalize(
+      sayList(
+        after,
+        same.map((role) => labelOf(after, role)),
+        'and',
+      ),
+    ),
+    people: after.clinic.people
+      .filter(({ roles: held }) => same.some((role) => role === 'everyone' || held.includes(role)))
+      .map(({ name }) => name)
+      .join(', '),
+    lines: touching(same[0] ?? '').map((each) => sayPractice(each, comparison)),
+  }));
 }
 
 function sayPractice(change: PracticeChange, { after }: Comparison): Markdown {
@@ -158,6 +172,7 @@ function modelChange({ before: was, after: is, regions }: AnswerChange, { decisi
   const shown = short.slice(0, mostRegions);
   const more = regions.length - Math.max(1, shown.length);
   return {
+    isExample: shown.length === 0,
     before: said(sayAnswer(comparison.before, decision, was), decision),
     after: said(sayAnswer(comparison.after, decision, is), decision),
     regions:
