@@ -18,9 +18,9 @@ export function mostWords(language: string): number {
 /** Hardest reading level of a procedure, task or decision, by formula: eight years of school; on LIX, what newspapers print. */
 export const hardest: Readonly<Record<Readability['formula'], number>> = { 'Flesch-Kincaid': 8, LIX: 50 };
 
-/** A procedure, a task or a decision as its readers see it. */
+/** A procedure, a policy, a task or a decision as its readers see it. */
 export interface Worded {
-  kind: 'procedure' | 'task' | 'decision';
+  kind: 'procedure' | 'policy' | 'task' | 'decision';
   id: string;
   place: Place;
   /** What somebody does, one text a step. */
@@ -36,7 +36,7 @@ export interface WordingReport {
 }
 
 /**
- * Looks at the wording of every procedure, task and decision: steps that give too many orders (in English), sentences that
+ * Looks at the wording of every procedure, policy, task and decision: steps that give too many orders (in English), sentences that
  * are too long, texts that are too hard to read. All are warnings; the packs that come with the tool are held to a ceiling.
  */
 export function checkWording(rulebook: Rulebook, origins: Origins = noOrigins): WordingReport {
@@ -50,7 +50,7 @@ export function checkWording(rulebook: Rulebook, origins: Origins = noOrigins): 
 }
 
 function wordedIn(rulebook: Rulebook): Worded[] {
-  const { procedures, tasks, decisions, notHere, language } = rulebook;
+  const { procedures, policies, tasks, decisions, notHere, language } = rulebook;
   const level = (texts: readonly (string | undefined)[]) =>
     readability(texts.flatMap((text) => (text === undefined ? [] : plainText(rulebook, text))).join('\n'), language);
   return [
@@ -61,6 +61,15 @@ function wordedIn(rulebook: Rulebook): Worded[] {
         place,
         steps: steps.map((step) => ({ id: step.id, text: step.do, place: step.place })),
         level: level([purpose, ...cautions, ...steps.flatMap((step) => [step.caution, step.do, step.why, step.ifNot]), done]),
+      }),
+    ),
+    ...[...policies.values()].map(
+      ({ id, place, purpose, points }): Worded => ({
+        kind: 'policy',
+        id,
+        place,
+        steps: points.map((point) => ({ id: point.id, text: point.say, place: point.place })),
+        level: level([purpose, ...points.flatMap((point) => [point.caution, point.say, point.why, point.ifNot])]),
       }),
     ),
     ...[...tasks.values()].map(

@@ -9,7 +9,7 @@ export const imperatives: ReadonlySet<string> = new Set(
   charge check choose clean close collect come compare connect copy correct count cover cut decide degas descale dilute dip
   discard disconnect disinfect divide do don't drain draw dress drop dry empty enter exchange fill file find finish fit fix
   flush follow force free get give go hand hang have hold inject inspect install interrupt judge keep label lay leave let lift line list
-  load lock look loosen lower mail make mark match measure mix move name never note offer oil open order pack pat pay photograph
+  load lock look loosen lower mail make mark match measure mix mop move name never note offer oil open order pack pat pay photograph
   pick place post pour press print provide pull push put quarantine raise read recall recap rechlorinate record refer refill refuse
   reject release remove renew repeat replace report resterilize return rinse rub run sample say scrape scrub seal search see send
   separate set settle shake show shut sign sit soak sort splint spray spread stamp stand start stay sterilise sterilize stick stop store
