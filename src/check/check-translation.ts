@@ -46,7 +46,8 @@ export function checkStale(
   const keys = new Set(translatedTexts(packs, templates, []).map(({ words }) => keyOf(words)));
   return translations.flatMap(({ data, at }) =>
     data.texts.flatMap(({ of }, index): Finding[] =>
-      keys.has(keyOf(of))
+      // What has no letters is no text, and does no harm.
+      keys.has(keyOf(of)) || !/\p{L}/u.test(keyOf(of))
         ? []
         : [
             {

@@ -33,14 +33,18 @@ describe('the READMEs', () => {
     for (const script of named) expect(scripts).toHaveProperty([script]);
   });
 
-  it.each(documents)('%s shows commands that run', async (document) => {
-    const folder = copyOfProject();
-    for (const line of shellLines(document).filter((each) => each.includes('npm run --silent rulebook -- '))) {
-      const [before = '', command = ''] = line.split('npm run --silent rulebook -- ');
-      const input = before.startsWith('printf') ? wordsOf(before.replace(/\|\s*$/, '')).slice(2) : [];
-      const { code, err } = await run(wordsOf(command), folder, input);
-      expect(err, line).toBe('');
-      expect(code, line).toBe(0);
-    }
-  });
+  it.each(documents)(
+    '%s shows commands that run',
+    async (document) => {
+      const folder = copyOfProject();
+      for (const line of shellLines(document).filter((each) => each.includes('npm run --silent rulebook -- '))) {
+        const [before = '', command = ''] = line.split('npm run --silent rulebook -- ');
+        const input = before.startsWith('printf') ? wordsOf(before.replace(/\|\s*$/, '')).slice(2) : [];
+        const { code, err } = await run(wordsOf(command), folder, input);
+        expect(err, line).toBe('');
+        expect(code, line).toBe(0);
+      }
+    },
+    240_000,
+  );
 });

@@ -1,4 +1,5 @@
-// Installs what package-lock.json names, unless that was done since it last changed.
+// Installs what package-lock.json names, unless that was done since it last changed. With `--browser` also Chromium, in which
+// pages are tried, where that can be done without asking.
 import { execFileSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -17,4 +18,17 @@ if (!existsSync(installed) || statSync(installed).mtimeMs < statSync(`${root}pac
     stdio: 'inherit',
     shell: process.platform === 'win32',
   });
+}
+
+const browsers = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', process.env.CHROME_PATH ?? ''];
+if (process.argv.includes('--browser') && process.platform === 'linux' && !browsers.some((path) => existsSync(path))) {
+  const isRoot = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+  if (isRoot) {
+    console.error('Installing Chromium (once) …');
+    for (const args of [
+      ['update', '-qq'],
+      ['install', '-y', '-qq', '--no-install-recommends', 'chromium'],
+    ])
+      execFileSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'] });
+  } else console.error('Pages are tried in Chromium: `apt-get install chromium`, or set CHROME_PATH to where one is.');
 }

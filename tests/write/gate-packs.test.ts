@@ -15,7 +15,7 @@ describe('the gate lets the packs pass', () => {
     const duties = [...rulebook.tasks.keys()].map((task) => ({ task }));
     const { findings, sections } = manualOf({ ...rulebook, duties }, home);
     expect(sections.length).toBeGreaterThan(30);
-    // What belongs to machines has no page without one.
-    expect(findings.filter(({ code }) => code !== 'E608')).toEqual([]);
+    // What belongs to machines has no page without one, and nothing leads there.
+    expect(findings.filter(({ code }) => code !== 'E608' && code !== 'E602')).toEqual([]);
   });
 });

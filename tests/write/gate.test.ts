@@ -6,6 +6,7 @@ import { smallRulebook } from './small-rulebook.js';
 const nothing = { decisions: new Map(), tasks: new Map(), procedures: new Map(), forms: new Map(), limits: new Map() };
 const empty = smallRulebook(nothing);
 
+const here = { file: 'rules/base/x.yaml', line: 1, column: 1 };
 const rulesFile = ['- id: steel', '  because: It waits', '    3 hours.', '- id: aluminum', '  because: 3 hours.'].join('\n');
 
 function messages(markdown: string, rulebook = empty): string[] {
@@ -25,6 +26,9 @@ describe('the gate', () => {
     const markdown = '# A\n\n- [](id:rule:washer/steel)Never reach into the bath.';
     const found = checkManual(buildTree(markdown, empty), empty, { templates });
     expect(found.map(({ code }) => code)).toEqual(['E613']);
+    const terms = new Map([['bath', { id: 'bath', label: 'bath', definition: markdown, glossary: true, place: here }]]);
+    const same = smallRulebook({ ...nothing, terms });
+    expect(checkManual(buildTree(markdown, same), same, { templates })).toEqual([]);
   });
 
   it.each([

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { loadAssets } from '../../src/cli/load-assets.js';
 import { manualOf } from '../../src/cli/load-manual.js';
 import type { Rulebook } from '../../src/link/rulebook.js';
 import { units } from '../../src/measure/units.js';
+import { printHtml } from '../../src/write/print/print-html.js';
 import { printMarkdown } from '../../src/write/print/print-markdown.js';
 import { pseudo, pseudoRulebook } from './pseudo-language.js';
 
@@ -17,12 +19,16 @@ const longestFirst = [...signs]
 const sign = new RegExp(String.raw`(?<![\p{L}])(?:${longestFirst.join('|')})(?![\p{L}\d])`, 'gu');
 
 /** Every id of a rulebook that is a single word, so that it could be taken for one. */
-function plainIds({ limits, tasks, procedures, forms, decisions }: Rulebook): ReadonlySet<string> {
-  const steps = [...procedures.values()].flatMap((procedure) => procedure.steps.map(({ name }) => name));
+function plainIds({ limits, tasks, procedures, forms, decisions, policies, requirements }: Rulebook): ReadonlySet<string> {
+  const steps = [...procedures.values(), ...policies.values()].flatMap((each) =>
+    ('steps' in each ? each.steps : each.points).map(({ id }) => id.split('/')[1] ?? id),
+  );
   const rules = [...decisions.values()].flatMap((decision) => decision.rules.map(({ id }) => id.split('/')[1] ?? id));
   return new Set([
     ...rules,
     ...limits.keys(),
+    ...policies.keys(),
+    ...requirements.keys(),
     ...tasks.keys(),
     ...procedures.keys(),
     ...forms.keys(),
@@ -49,6 +55,17 @@ function leftOver(line: string, ids: ReadonlySet<string>): string {
     .replace(sign, '');
 }
 
+/** Attributes that are read aloud or shown. */
+const spoken = / (?:aria-label|title|alt|placeholder|data-[a-z-]+)="([^"]*)"/g;
+
+/** Names of months at the head of the year's figure. */
+const months = new RegExp(
+  Array.from({ length: 12 }, (_, month) =>
+    new Intl.DateTimeFormat('fr-CA', { month: 'short', timeZone: 'UTC' }).format(Date.UTC(2026, month, 15)),
+  ).join('|'),
+  'gi',
+);
+
 describe.each(['harrow-mills', 'piedra-alta', 'pointe-aux-merisiers'])('the manual of %s in a language of brackets', (seed) => {
   const rulebook = pseudoRulebook(seed);
   const manual = manualOf(rulebook);
@@ -64,6 +81,20 @@ describe.each(['harrow-mills', 'piedra-alta', 'pointe-aux-merisiers'])('the manu
       const left = leftOver(line, ids);
       return /\p{L}/u.test(left) ? [`${index + 1}: ${left.trim()}`] : [];
     });
+    expect(words).toEqual([]);
+  });
+
+  it('prints no such word as a web page', async () => {
+    const html = String(await printHtml(manual, loadAssets()));
+    const words = html
+      .replace(/<(style|script)[\s\S]*?<\/\1>/g, '')
+      .replace(/<(?:[^>"]|"[^"]*")*>/g, (tag) => [...tag.matchAll(spoken)].map(([, said]) => `\n${said}\n`).join('') || '\n')
+      // Figures break their lines within a text.
+      .replace(/⟦[^⟦⟧]*⟧/g, '')
+      .replace(months, '')
+      .split('\n')
+      .map((line) => leftOver(line.replaceAll('{count}', ''), ids))
+      .filter((left) => /\p{L}{2}/u.test(left));
     expect(words).toEqual([]);
   });
 

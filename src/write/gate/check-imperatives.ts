@@ -1,8 +1,9 @@
+import type { Rulebook } from '../../link/rulebook.js';
 import type { Finding } from '../../read/finding.js';
 import { splitSentences } from '../text/sentences.js';
 import type { Mark } from '../tree/nodes.js';
 import type { Block } from './blocks.js';
-import { elsewhere, leadOf } from './origins.js';
+import { elsewhere, leadOf, squeeze } from './origins.js';
 import type { PlaceOf } from './place-of.js';
 import { imperatives, leadIn, subordinate } from './words-en.js';
 
@@ -15,11 +16,11 @@ export const guide = 'guide';
 /**
  * Reports sentences that tell somebody to do something and belong to no rule, step, task or other thing with an id. What a
  * template says by itself needs a mark of its own, `[](id:guide:…)`, also inside a rule's section. What the clinic or a maker
- * says is theirs. English is told by its first word; in other languages only what templates say outside of any mark is known
- * to be wrong, and that is the same text.
+ * says is theirs. English tells it by the verbs; texts in other languages are looked at in English, where they come from.
  */
-export function checkImperatives(blocks: readonly Block[], language: string, placeOf: PlaceOf): Finding[] {
-  if (!language.startsWith('en')) return [];
+export function checkImperatives(blocks: readonly Block[], rulebook: Rulebook, placeOf: PlaceOf): Finding[] {
+  if (!rulebook.language.startsWith('en')) return [];
+  const saysRulebook = searchIn(rulebook);
   return blocks.flatMap(({ node, words, marks }) => {
     if (node.type === 'heading') return [];
     return splitSentences(words)
@@ -27,7 +28,7 @@ export function checkImperatives(blocks: readonly Block[], language: string, pla
       .flatMap((sentence): Finding[] => {
         if (marks.some(({ kind }) => kind === guide)) return [];
         const place = placeOf(node, sentence);
-        const byTemplate = isWholly(sentence) && place.file.startsWith('templates/');
+        const byTemplate = isWholly(sentence) && place.file.startsWith('templates/') && !saysRulebook(sentence);
         if (marks.some(belongsToRule) && !byTemplate) return [];
         return [
           {
@@ -39,6 +40,21 @@ export function checkImperatives(blocks: readonly Block[], language: string, pla
         ];
       });
   });
+}
+
+/** Searches all texts of a rulebook for words; a template may say the same as a rule. */
+function searchIn({ procedures, decisions, tasks, forms, cards, terms, limits }: Rulebook): (words: string) => boolean {
+  let letters: string | undefined;
+  return (words) => {
+    letters ??= squeeze(textsIn([procedures, decisions, tasks, forms, cards, terms, limits]).join('\n'));
+    return letters.includes(squeeze(leadOf(words)));
+  };
+}
+
+function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return [...(value instanceof Map ? value.values() : Object.values(value))].flatMap(textsIn);
 }
 
 function belongsToRule({ kind }: Mark): boolean {

@@ -35,7 +35,7 @@ export function checkManual(built: BuiltTree, rulebook: Rulebook, origins: Origi
     ...unknownReferences(built, rulebook, placeOf),
     ...checkNodes(built.tree, placeOf),
     ...checkNumbers(blocks, language, placeOf),
-    ...checkImperatives(blocks, language, placeOf),
+    ...checkImperatives(blocks, rulebook, placeOf),
     ...checkOutline(built, placeOf),
     ...checkPrinted(built.tree, rulebook),
   ]);

@@ -50,7 +50,7 @@ export function leadOf(words: string): string {
 }
 
 /** Without blanks and Markdown: quick to search. */
-function squeeze(text: string): string {
+export function squeeze(text: string): string {
   return text.replace(/[*_\s]+/g, '');
 }
 

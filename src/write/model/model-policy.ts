@@ -1,8 +1,9 @@
 import type { Point, Policy, Rulebook } from '../../link/rulebook.js';
 import { type Markdown, refer } from '../text/markdown.js';
 import { textOfLayer } from '../text/markdown-safe.js';
-import { joinList } from '../text/say-list.js';
+import { sayList } from '../text/say-list.js';
 import { type Bibliography, citeInText } from './cite.js';
+import { labelOf } from './label-of.js';
 
 /** A policy as its page shows it: its points, and the procedures, tasks, questions and forms that go with it. */
 export function modelPolicy(rulebook: Rulebook, bibliography: Bibliography, policy: Policy) {
@@ -12,9 +13,9 @@ export function modelPolicy(rulebook: Rulebook, bibliography: Bibliography, poli
     id,
     title,
     purpose: textOfLayer(policy.purpose, layer),
-    who: joinList(
+    who: sayList(
       rulebook,
-      policy.who.map((role) => refer('role', role)),
+      policy.who.map((role) => labelOf(rulebook, role)),
       'and',
     ),
     points: policy.points.map((point) => modelPoint(rulebook, bibliography, point)),
@@ -38,7 +39,7 @@ function modelTasks(rulebook: Rulebook, { tasks }: Policy) {
     const task = rulebook.tasks.get(id);
     if (task === undefined) return [];
     const often = task.every === undefined ? null : refer('every', id);
-    return [{ task: refer('task', id), often, who: refer('role', task.role) }];
+    return [{ task: refer('task', id), often, who: labelOf(rulebook, task.role) }];
   });
 }
 
