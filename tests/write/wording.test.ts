@@ -109,35 +109,24 @@ describe('the packs that come with the tool', () => {
     }
   });
 
-  it('give no step more orders than a person can keep, no long sentence, no hard text, but those that are listed', () => {
+  it('give no step more orders than a person can keep, no long sentence, no hard text', () => {
     expect(books.length).toBeGreaterThan(4);
-    const found = books.flatMap((book) =>
-      checkWording(book).findings.map(({ code, message }) => `${code} ${/`([^`]+)`/.exec(message)?.[1]}`),
-    );
-    expect([...new Set(found)].sort()).toEqual(listed);
+    expect([...new Set(books.flatMap((book) => checkWording(book).findings.map(({ message }) => message)))]).toEqual([]);
   });
 
-  it('read like a book for children of ten, and none worse than one for fifteen', () => {
+  it('read like a book for children of ten, and none worse than one for thirteen', () => {
     for (const book of books) {
       const found = summarize(checkWording(book));
       expect(found?.mean, book.clinic.region).toBeLessThan(4.5);
-      expect(found?.hardest.level.score, `${book.clinic.region}, ${found?.hardest.id}`).toBeLessThan(9.5);
+      expect(found?.hardest.level.score, `${book.clinic.region}, ${found?.hardest.id}`).toBeLessThan(8);
     }
   });
 
-  it('keep procedures, tasks and decisions within the reading level of thirteen', () => {
-    const levels = books.flatMap((book) =>
-      checkWording(book)
-        .all.filter(({ kind }) => kind !== 'policy')
-        .map(({ level }) => level.score),
-    );
-    expect(Math.max(...levels)).toBeLessThan(8);
-  });
-
   it('begin their steps with verbs that the gate knows, or with none', () => {
-    const firsts = books.flatMap(({ procedures, tasks }) =>
+    const firsts = books.flatMap(({ procedures, policies, tasks }) =>
       [
         ...[...procedures.values()].flatMap(({ steps }) => steps.map((step) => step.do)),
+        ...[...policies.values()].flatMap(({ points }) => points.map((point) => point.say)),
         ...[...tasks.values()].flatMap(({ steps }) => steps),
       ].map((text) => /^[\p{L}']+/u.exec(text)?.[0].toLowerCase() ?? ''),
     );
@@ -146,33 +135,9 @@ describe('the packs that come with the tool', () => {
   });
 });
 
-/** Policies that say more at once than they should. Take out what was said shorter; nothing is added here. */
-const listed: readonly string[] = [
-  'W514 housekeeping/mops',
-  'W514 job-exposure/sometimes',
-  'W514 protective-wear/gloves-torn',
-  'W514 respiratory-hygiene/sign',
-  'W514 safer-work/order',
-  'W515 exposure-control-plan/medical-records',
-  'W515 exposure-control-plan/plan',
-  'W515 hand-hygiene/supplies',
-  'W515 heat-sensitive-devices/high-level',
-  'W515 job-exposure/sometimes',
-  'W515 job-exposure/their-tasks',
-  'W515 laundry/where',
-  'W515 safer-work/in-use',
-  'W515 sharps-safety/recap',
-  'W515 training-all/content-all',
-  'W515 training-all/federal',
-  'W516 exposure-control-plan',
-  'W516 immunization',
-  'W516 safer-work',
-  'W516 surgical-asepsis',
-];
-
 /** What steps of the packs begin with besides verbs: the clause, the question or the thing that comes before. */
 const noVerbs = new Set(
   `a after another any at before beside blood both breathed by detergent did during each every for growth handpiece hollow if in inside is it
-  joint no not nothing on once one only opened or someone swallowed sterilizer steriliser that the there this to two until was washer what when
+  joint no not nothing on once one only opened or pricked someone staying swallowed sterilizer steriliser that the their there this to two until was washer what when
   where whoever with without while what`.split(/\s+/),
 );
