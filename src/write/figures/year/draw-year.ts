@@ -11,6 +11,8 @@ const left = 222;
 const month = (drawingWidth - left) / 12;
 const box = 7;
 const top = 14;
+/** The room between rows; more rows than so many stand closer, to stay on one page. */
+const [wideGap, narrowGap, manyRows] = [3, 1.6, 30];
 
 interface PlacedGroup {
   y: number;
@@ -24,7 +26,9 @@ interface PlacedGroup {
 export function drawYear({ months, groups }: YearDrawing): string {
   const canvas = new Canvas();
   const placed: PlacedGroup[] = [];
-  for (const group of groups) placed.push(placeGroup(group, placed.at(-1)?.end ?? top));
+  const count = groups.reduce((sum, { rows }) => sum + rows.length, 0);
+  const gap = count > manyRows ? narrowGap : wideGap;
+  for (const group of groups) placed.push(placeGroup(group, placed.at(-1)?.end ?? top, gap));
   const end = placed.at(-1)?.end ?? top;
   drawMonths(canvas, months, end);
   for (const group of placed) drawGroup(canvas, group);
@@ -35,14 +39,14 @@ export function drawYear({ months, groups }: YearDrawing): string {
   return canvas.svg(end + 1);
 }
 
-function placeGroup({ title, often, rows }: YearGroup, y: number): PlacedGroup {
+function placeGroup({ title, often, rows }: YearGroup, y: number, gap: number): PlacedGroup {
   const titleLines = wrapText(title, left - 8, titleType);
   const oftenLines = wrapText(often, drawingWidth - left - 8, small);
   let next = y + Math.max(titleLines.length * leading(titleType.size), oftenLines.length * leading(small.size)) + 4;
   const placed = rows.map((row) => {
     const lines = wrapText(row.title, left - 14, rowType);
     const at = next;
-    next += lines.length * leading(rowType.size) + 3;
+    next += lines.length * leading(rowType.size) + gap;
     return { row, lines, y: at + 1.6, middle: (at + next) / 2 };
   });
   return { y, title: titleLines, often: oftenLines, rows: placed, end: next + 3 };
