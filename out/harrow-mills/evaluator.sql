@@ -1,5 +1,5 @@
 -- Harrow Mills Dental: Instrument Reprocessing Manual, version 1.0, rules of 2026-12-01
--- digest 5c868369c8a94e3aa855c449a1268ed155c964facc57cfe1581d5a49588cea8f
+-- digest b7b59a99ae06f7f3903545440e3c48b602d7f9b27b150084ad9ca3c671f1e630
 --
 -- Put one row a situation into "facts": NULL where a fact is not stated, a set as its members with commas between them, a quantity in
 -- the unit that stands behind it. Then ask the view of a decision:
