@@ -10,6 +10,7 @@ export const screenStyle = `@media screen {
   .contents a:hover, .contents a:focus-visible { text-decoration: underline; }
   .contents [aria-current] { box-shadow: -.6rem 0 0 var(--side), -.8rem 0 0 #111; }
   .contents.out { display: none; }
+  a.to-at { display: inline-block; min-width: 24px; min-height: 24px; line-height: 24px; }
   .columns { font-size: .875em; line-height: 24px; }
   .answers, table { font-size: .9em; line-height: 1.35; }
   table.register, table.index, table.limits, table.programs { font-size: .85em; }
