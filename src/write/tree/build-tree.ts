@@ -2,13 +2,12 @@ import type { Root } from 'mdast';
 import type { Rulebook } from '../../link/rulebook.js';
 import type { Figure } from '../figures/figure.js';
 import type { Writing } from '../writing.js';
-import { parseMarkdown } from './dialect.js';
 import type { CrossReference, Section } from './nodes.js';
 import { numberHeadings } from './number-headings.js';
+import { parseSections } from './parse-sections.js';
 import { placeFigures } from './place-figures.js';
 import { resolveReferences } from './resolve-references.js';
 import { takeMarks } from './take-marks.js';
-import { walk } from './walk.js';
 
 export interface BuiltTree {
   tree: Root;
@@ -45,10 +44,7 @@ export function buildTree(
 }
 
 function parseMarked(markdown: string): Root {
-  const tree = parseMarkdown(markdown);
-  walk(tree, (node) => {
-    delete node.position;
-  });
+  const tree = parseSections(markdown);
   takeMarks(tree);
   return tree;
 }
