@@ -41,13 +41,14 @@ export function dueItems(rulebook: Rulebook, today: string, within: Quantity): D
   ];
 }
 
+/** Somebody holds the role of each task; a service engineer comes from outside, and there must be someone to call. */
 function tasksWithoutOwner({ tasks, clinic }: Rulebook): DueItem[] {
-  const held = new Set(clinic.people.flatMap(({ roles }) => roles));
-  return [...tasks.values()].flatMap(({ id, role }): DueItem[] =>
-    role === 'everyone' || held.has(role)
-      ? []
-      : [{ what: 'owner', about: id, because: `nobody holds the role \`${role}\``, state: 'open' }],
-  );
+  const held = new Set(['everyone', ...clinic.people.flatMap(({ roles }) => roles)]);
+  if (clinic.contacts.some(({ id }) => id === 'service')) held.add('service-engineer');
+  return [...tasks.values()].flatMap(({ id, role }): DueItem[] => {
+    const because = role === 'service-engineer' ? 'there is no contact `service` to call' : `nobody holds the role \`${role}\``;
+    return held.has(role) ? [] : [{ what: 'owner', about: id, because, state: 'open' }];
+  });
 }
 
 /** Sources whose edition has ended and that values in force still cite. */

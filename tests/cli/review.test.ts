@@ -1,7 +1,8 @@
-import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { copyOfProject, project, run } from './run.js';
+import { dueItems } from '../../src/check/review.js';
+import { loadClinic, loadPacks, rulebookOn } from '../../src/cli/load-rulebook.js';
+import { project, run } from './run.js';
 
 const review = (...args: string[]) => run(['review', 'seeds/harrow-mills', ...args], project);
 
@@ -25,17 +26,20 @@ describe('review', () => {
     expect(out).toMatch(/\d+ items, [1-9]\d* overdue$/);
   });
 
-  it('names tasks whose role nobody holds', async () => {
-    const folder = copyOfProject();
-    const rules = join(folder, 'rules/base/care/tasks-clinic.yaml');
-    const text = readFileSync(rules, 'utf8');
-    expect(text).toContain('role: reprocessing');
-    writeFileSync(rules, text.replace('role: reprocessing', 'role: service-engineer'));
-    const { out } = await run(['review', 'seeds/harrow-mills', '--rules', 'rules', '--on', '2026-12-01', '--json'], folder);
-    const { items } = JSON.parse(out) as { items: { what: string; because: string }[] };
-    expect(items).toContainEqual(
-      expect.objectContaining({ what: 'owner', because: 'nobody holds the role `service-engineer`', state: 'open' }),
-    );
+  it('names tasks that nobody answers for, and no others', () => {
+    const packs = loadPacks(join(project, 'rules'), project, 'rules');
+    const { rulebook } = rulebookOn(loadClinic(packs, join(project, 'seeds/harrow-mills'), project), '2026-12-01');
+    if (rulebook === undefined) throw new Error('the sample clinic does not link');
+    const ownerless = (clinic: typeof rulebook.clinic) =>
+      dueItems({ ...rulebook, clinic }, '2026-12-01', { value: 1, unit: 'mo' }).filter(({ what }) => what === 'owner');
+    expect(ownerless(rulebook.clinic)).toEqual([]);
+    const alone = rulebook.clinic.people.map((person) => ({ ...person, roles: person.roles.filter((role) => role !== 'owner') }));
+    const owned = [...rulebook.tasks.values()].filter(({ role }) => role === 'owner').map(({ id }) => id);
+    expect(owned.length).toBeGreaterThan(0);
+    expect(ownerless({ ...rulebook.clinic, people: alone }).map(({ about }) => about)).toEqual(owned);
+    const without = ownerless({ ...rulebook.clinic, contacts: rulebook.clinic.contacts.filter(({ id }) => id !== 'service') });
+    expect(without.map(({ about }) => about)).toContain('care.washer-service');
+    expect(new Set(without.map(({ because }) => because))).toEqual(new Set(['there is no contact `service` to call']));
   });
 
   it('refuses what is no date and no time', async () => {
