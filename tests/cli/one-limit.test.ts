@@ -9,7 +9,7 @@ const overrides = 'seeds/harrow-mills/overrides.yaml';
 async function buildWith(folder: string, wait: string): Promise<{ manual: string[]; rules: Record<string, unknown> }> {
   const path = join(folder, overrides);
   writeFileSync(path, readFileSync(path, 'utf8').replace(/(limit: holding\.longest-dry-wait\n\s+value:) .+/, `$1 ${wait}`));
-  const { code, err } = await run(['build', 'seeds/harrow-mills', '--rules', 'rules', '--out', 'built'], folder);
+  const { code, err } = await run(['build', 'seeds/harrow-mills', '--rules', 'rules', '--out', 'built', '--formats', 'md'], folder);
   expect(err).toBe('');
   expect(code).toBe(0);
   return {
@@ -49,7 +49,7 @@ it('changing one limit changes the answer and the page that print it, and nothin
 
   for (const path of differences(before.rules, after.rules))
     expect(path).toMatch(
-      /^\/(digest|limits\/holding\.longest-dry-wait\/.+|decisions\/\w+\/rules\/\d+\/when\/.+\/(value|shown)|changes\/\d+\/change)$/,
+      /^\/(digest|limits\/holding\.longest-dry-wait\/.+|decisions\/\w+\/rules\/\d+\/when\/.+\/(value|shown)|changes\/\d+\/(change|limit\/becomes\/value))$/,
     );
 
   expect(after.manual.length).toBe(before.manual.length);
