@@ -9,7 +9,10 @@ const overrides = 'seeds/harrow-mills/overrides.yaml';
 async function buildWith(folder: string, wait: string): Promise<{ manual: string[]; rules: Record<string, unknown> }> {
   const path = join(folder, overrides);
   writeFileSync(path, readFileSync(path, 'utf8').replace(/(limit: holding\.longest-dry-wait\n\s+value:) .+/, `$1 ${wait}`));
-  const { code, err } = await run(['build', 'seeds/harrow-mills', '--rules', 'rules', '--out', 'built', '--formats', 'md'], folder);
+  const { code, err } = await run(
+    ['build', 'seeds/harrow-mills', '--rules', 'rules', '--out', 'built', '--formats', 'md'],
+    folder,
+  );
   expect(err).toBe('');
   expect(code).toBe(0);
   return {
