@@ -1,4 +1,5 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
+import { generateKeyPairSync } from 'node:crypto';
 import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -262,8 +263,9 @@ describe('a signature', () => {
     try {
       cpSync(join(project, 'seeds/harrow-mills'), join(own, 'clinic'), { recursive: true });
       for (const name of ['key', 'other']) {
-        execFileSync('openssl', ['genpkey', '-algorithm', 'ed25519', '-out', join(own, `${name}.pem`)]);
-        execFileSync('openssl', ['pkey', '-in', join(own, `${name}.pem`), '-pubout', '-out', join(own, `${name}.pub.pem`)]);
+        const { privateKey, publicKey } = generateKeyPairSync('ed25519');
+        writeFileSync(join(own, `${name}.pem`), privateKey.export({ type: 'pkcs8', format: 'pem' }));
+        writeFileSync(join(own, `${name}.pub.pem`), publicKey.export({ type: 'spki', format: 'pem' }));
       }
       const at = (...args: string[]) => run(args, own);
       await at('release', 'clinic', '--approved-on', '2026-11-25', '--sign-with', 'key.pem');
